@@ -1,0 +1,110 @@
+"""The resolved assembly: after this door nobody looks anything up. SI floats throughout; every figure is a Datum."""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from layerfolio.catalogue.datum import Datum, Document
+from layerfolio.units.quantity import Quantity
+
+Kind = Literal["wall", "roof", "ceiling", "floor", "slab", "foundation-wall"]
+Direction = Literal["up", "horizontal", "down"]
+HatchFamily = str  # a key of shared/hatches.yaml: timber, strand board, plywood, batt, wood fibre, mineral board, gypsum, ...
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A decision the tool made where the project file left it open; printed on the sheet."""
+
+    text: str
+    because: str
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class VapourFigures:
+    """What is known of a layer's resistance to vapour, dry and wet cup; a missing cup is None.
+
+    `basis` tells the quantity: `mu` vapour resistance factor (1), `permeability` kg/(m.s.Pa), `permeance` kg/(m2.s.Pa) of
+    the layer as built, `s_d` equivalent air layer of the layer as built, m.
+    """
+
+    basis: Literal["mu", "permeability", "permeance", "s_d"]
+    dry: Datum | None
+    wet: Datum | None
+    single: bool = False  # one number was given and serves both cups
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """Framing inside a layer, or the battens of a cavity."""
+
+    name: str  # stud, rafter, joist, batten, web ...
+    material: str  # catalogue or project name, empty when only a resistance was given
+    title: str  # as printed
+    family: HatchFamily
+    share: Datum  # of the layer's area, 1
+    width: Quantity | None
+    spacing: Quantity | None
+    direction: str  # vertical | horizontal | up the slope | across the slope | "" unknown
+    member_id: str  # members of one id overlap: the smaller share lies wholly inside the larger
+    conductivity: Datum | None
+    resistivity: Datum | None  # m.K/W, as the NBC prints it per millimetre
+    resistance: Datum | None  # of the member through the layer, as given, m2.K/W
+    is_metal: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One layer, numbered from the outside. At most one of resistance, resistivity, conductivity decides heat (in that order)."""
+
+    number: int
+    name: str  # unique in the assembly; what results and findings use
+    title: str  # as printed, capital first
+    kind: Literal["solid", "membrane", "cavity"]
+    material: str  # catalogue or project name; empty for cavities and free-standing layers
+    family: HatchFamily
+    thickness: Quantity | None  # None: a membrane, or a layer given by resistance alone
+    conductivity: Datum | None
+    resistivity: Datum | None
+    resistance: Datum | None
+    vapour: VapourFigures | None
+    density: Datum | None
+    specific_heat: Datum | None
+    member: Member | None
+    cavity: Literal["", "unventilated", "slightly ventilated", "ventilated"]
+    cavity_openings: Quantity | None
+    serves: tuple[str, ...]
+    seams: str
+    counts: bool  # False: a ventilated cavity, or outside one
+    insulating: bool  # belongs to the thermal control line
+    documents: tuple[Document, ...] = ()
+    also_published: tuple[tuple[str, Datum], ...] = ()  # other published figures that disagree: (what it is, figure)
+    path: str = ""  # in the project file, for warnings
+
+
+@dataclass(frozen=True, slots=True)
+class Assembly:
+    """One wall, roof, ceiling, floor, slab or foundation wall, resolved under one code set."""
+
+    name: str
+    kind: Kind
+    title: str
+    area: Quantity | None
+    faces: str  # outside air | vented space | unheated space | ground
+    slope: float  # degrees from horizontal
+    heat_direction: Direction
+    set_id: str
+    method: str  # what the set asks for: isothermal-planes | parallel-path | combined
+    inside_film: Datum
+    outside_film: Datum
+    layers: tuple[Layer, ...]  # from the outside in
+    choices: tuple[Choice, ...]
+    ground: dict = field(default_factory=dict)  # answers of the project file about the ground, SI values
+    path: str = ""
+
+    def layer(self, name: str) -> Layer:
+        """The layer of that name; KeyError when there is none."""
+        for one in self.layers:
+            if one.name == name:
+                return one
+        raise KeyError(name)

@@ -1,0 +1,53 @@
+"""What was asked, what was provided, and how the two compare. The authority having jurisdiction decides, never we."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Verdict(StrEnum):
+    MEETS = "meets"
+    NEEDS_JUDGEMENT = "needs judgement"
+    NEEDS_EVIDENCE = "needs evidence"
+    DOES_NOT_MEET = "does not meet"
+    NOT_ASKED = "not asked"
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A figure of a finding: SI value under a glossary name, and the digits after the point the set compares with."""
+
+    quantity: str  # glossary name in code: R, U, permeance ...
+    value: float
+    decimals: int | None = None  # the set's rounding rule; None: unrounded
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One requirement asked of one subject.
+
+    `id` is `<set>/<clause>/<question>`. `topic` is one of applicability, structure, thermal, vapour, air, water, fire,
+    openings, materials, administration. `asked`, `given` are short printable sentences; `limit`, `provided` the figures
+    behind them. `reason` says why the verdict is what it is; `next_step` what to supply or whom to ask (empty when met).
+    `step` names where the provided figure was calculated ("W1-T").
+    """
+
+    id: str
+    assembly: str | None
+    edition: str
+    clause: str
+    topic: str
+    question: str
+    path: str  # prescriptive | performance
+    verdict: Verdict
+    asked: str
+    given: str
+    provided: Measured | None
+    limit: Measured | None
+    reason: str
+    next_step: str = ""
+    who_decides: str = "authority having jurisdiction"
+    source: str = ""  # key of sources.yaml
+    place: str = ""
+    mark: str = "found"
+    amended: str = ""  # source of the project's amendment, when one replaced the limit
+    step: str = ""

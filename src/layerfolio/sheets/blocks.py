@@ -1,0 +1,227 @@
+"""The blocks of a sheet: what is on it, not how it is set. Only `binding` turns them into pages.
+
+Texts are in the small mark-up of sheets.markup: **bold**, _oblique_, {R_si} a glossary symbol; a person's own text is
+escaped by sheets.markup.plain before it gets here. Lengths are paper millimetres.
+"""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from layerfolio.codes.findings import Verdict
+from layerfolio.drawing.marks import Drawing
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """Head of a page: tag in a box (may be empty), title, one phrase at the far right, a rule below."""
+
+    tag: str
+    title: str
+    phrase: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    text: str
+    rule: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    text: str
+    size: float = 9
+    oblique: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets:
+    items: tuple[str, ...]
+    marker: Literal["square", "box"] = "square"  # box: to be ticked on site
+    columns: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Pairs:
+    """Label and value, two columns (cover). `label_width` is the share kept for labels."""
+
+    rows: tuple[tuple[str, str], ...]
+    label_width: float = 31
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """`width` 0: shares what is left. `align` decimal lines figures up on the point."""
+
+    title: str
+    unit: str = ""
+    width: float = 0
+    align: Literal["left", "right", "centre", "decimal"] = "left"
+
+
+@dataclass(frozen=True, slots=True)
+class VerdictCell:
+    """A verdict's shape and word, and under it in regular what follows from it."""
+
+    verdict: Verdict
+    text: str = ""
+
+
+Cell = str | VerdictCell
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    cells: tuple[Cell, ...]
+    total: bool = False  # rule above, bold
+    keep_with_next: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    top_rule: bool = True  # False: directly under a Head, whose rule serves
+    upright_rules: tuple[int, ...] = ()  # after which columns (0-based) an upright rule stands
+    long_text: bool = False  # the looser padding of compliance records
+    indent: float = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    drawing: Drawing
+
+
+@dataclass(frozen=True, slots=True)
+class Equation:
+    """Lines aligned on the equals sign: the left side once, then formula, substitution, result (bold, with unit)."""
+
+    left: str
+    rights: tuple[str, ...]
+    total: str = ""  # running total at the right edge, joined by dots
+
+
+@dataclass(frozen=True, slots=True)
+class CalcStep:
+    """One numbered step of a calculation sheet."""
+
+    number: str
+    title: str
+    source: str
+    body: tuple["Equation | Table | Paragraph", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Calculation:
+    """The steps of one calculation, source column at the right; ends with a band when `required` is given."""
+
+    total_title: str  # "Running total"
+    total_unit: str
+    steps: tuple[CalcStep, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """Between two strong rules at the foot of a calculation: required, provided, verdict, where judged."""
+
+    required: str
+    provided: str
+    verdict: Verdict
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
+class ResultBox:
+    """Up to three key figures and a verdict; each figure is (name, figure, small figure behind it)."""
+
+    figures: tuple[tuple[str, str, str], ...]
+    clause: str
+    verdict: Verdict | None
+    remark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class VerdictCount:
+    counts: tuple[tuple[Verdict, int], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Index:
+    """The sheet index of the cover; binding fills the page numbers."""
+
+
+@dataclass(frozen=True, slots=True)
+class NoteBox:
+    """The official's note: boxes to tick, ruled lines, name, date, signature. Never breaks."""
+
+    title: str
+    ticks: tuple[str, ...]
+    lines: int = 4
+
+
+@dataclass(frozen=True, slots=True)
+class FreeSpace:
+    """A framed space that takes all height left, at least `least`."""
+
+    text: str
+    least: float = 25
+
+
+@dataclass(frozen=True, slots=True)
+class Numbered:
+    """An item of an explanation sheet: number and label at the left, blocks at the right."""
+
+    number: str
+    label: str
+    blocks: tuple["Block", ...]
+    rule: bool = False  # a rule below
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """Two columns of equal width, side by side."""
+
+    left: tuple["Block", ...]
+    right: tuple["Block", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Space:
+    height: float
+
+
+Block = (
+    Head | Heading | Paragraph | Bullets | Pairs | Table | Figure | Calculation | Band | ResultBox | VerdictCount | Index
+    | NoteBox | FreeSpace | Numbered | Beside | Space
+)
+
+
+@dataclass(frozen=True, slots=True)
+class TitleBlock:
+    """What stands in every sheet's title block beside its own number, title and scale. Plain text, not mark-up."""
+
+    project: str
+    site: str
+    prepared_by: str
+    date: str
+    revision: str
+    page: Literal["letter", "tabloid", "a4", "a3"]
+    input_sha256: str = ""
+    version: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One sheet, of one page or more; `number` is never reused after an issue."""
+
+    number: str
+    title: str
+    scale: str  # "1 : 5", or an em dash
+    blocks: tuple[Block, ...]
+    legend: tuple[str, ...] = field(default=())  # hatch families to show in the strip of a wide sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Package:
+    title_block: TitleBlock
+    title: str  # document title
+    sheets: tuple[Sheet, ...]
