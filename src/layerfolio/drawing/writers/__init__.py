@@ -1,0 +1,1 @@
+"""Writers of one drawing: SVG, PDF, and a text listing."""
