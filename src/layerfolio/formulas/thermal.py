@@ -91,3 +91,9 @@ def framing_share_of_heat(*, U_fr: float, R_upper: float) -> float:
 def interface_temperature(*, theta_i: float, theta_e: float, R_x: float, R_T: float) -> float:
     """Temperature of an interface, in proportion to the resistance between it and the room air."""
     return theta_i - (theta_i - theta_e) * R_x / R_T
+
+
+@formula("R_s", source="iso-6946-2017, 6.8")
+def surface_resistances(*, R_si: float, R_se: float) -> float:
+    """Surface resistances of both sides together."""
+    return R_si + R_se

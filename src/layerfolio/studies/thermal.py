@@ -1,0 +1,109 @@
+"""The thermal study of a plane assembly: three methods, share of heat through framing, temperatures in design winter."""
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.formulas import thermal as f
+from layerfolio.steps.trace import Recorder
+from layerfolio.studies import layer_heat
+from layerfolio.studies.layer_heat import source_words, subject
+from layerfolio.studies.paths import Path, paths
+from layerfolio.studies.temperatures import interfaces
+from layerfolio.studies.types import Interface, LayerHeat, MethodResult, ThermalStudy
+
+GREATEST_RATIO = 1.5
+"""Beyond this ratio of the limits ISO 6946 does not offer the combined method (clause 6.7.2.1)."""
+
+PLANES, PARALLEL, COMBINED = "isothermal-planes", "parallel-path", "combined"
+
+
+def thermal_study(assembly: Assembly, *, indoor: float | None = None, outdoor: float | None = None) -> ThermalStudy:
+    """Resistance and transmittance by all three methods; temperatures when both design temperatures (degC) are given."""
+    missing = layer_heat.layers_without_figures(assembly)
+    record = Recorder()
+    if missing:
+        record.choice("No thermal result", "no thermal figure for " + ", ".join(missing))
+        return ThermalStudy(assembly, (), {}, None, (), missing, record.done())
+    films = _films(assembly, record)
+    by_number = layer_heat.homogeneous(assembly, record) | layer_heat.framed(assembly, record)
+    layers = tuple(by_number[x.number] for x in assembly.layers if x.number in by_number)
+    crossing = paths(layers)
+    results, through_framing = _by_method(assembly, layers, crossing, films, record)
+    temperatures: tuple[Interface, ...] = ()
+    if indoor is not None and outdoor is not None and assembly.faces != "ground":
+        temperatures = interfaces(assembly, layers, indoor, outdoor, record)
+    return ThermalStudy(assembly, layers, results, through_framing, temperatures, (), record.done())
+
+
+def _films(assembly: Assembly, record: Recorder) -> float:
+    record.section("Surface resistances", key="films")
+    inside, outside = assembly.inside_film, assembly.outside_film
+    record.given("R_si", inside.value, "inside film", source_words(inside))
+    record.given("R_se", outside.value, "outside film", source_words(outside))
+    return record.step(f.surface_resistances, R_si=inside.value, R_se=outside.value, running_total=True)
+
+
+def _by_method(
+    assembly: Assembly, layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], films: float, record: Recorder
+) -> tuple[dict[str, MethodResult], float | None]:
+    """All three methods, recorded in the order in which a reader needs them; then the transmittance that is asked."""
+    record.section("Isothermal planes: all layers in series", key=PLANES)
+    lower = record.step(
+        f.series_resistance, R=(films, *(h.with_framing for h in layers)), running_total=True
+    )
+    through_framing = None
+    if len(crossing) > 1:
+        upper, through_framing = _upper(assembly, layers, crossing, films, record)
+    else:
+        upper = lower
+        record.choice("The three methods agree", "no layer is framed, so there is one heat-flow path")
+    combined, within = _combined(lower, upper, record) if len(crossing) > 1 else (lower, True)
+    value = {PLANES: lower, PARALLEL: upper, COMBINED: combined}
+    record.section(f"Transmittance, {assembly.method.replace('-', ' ')}", key="transmittance")
+    record.step(f.transmittance, R_T=value[assembly.method])
+    results = {name: MethodResult(r, f.transmittance(R_T=r)) for name, r in value.items()}
+    results[COMBINED] = MethodResult(combined, 1 / combined, upper, lower, within)
+    return results, through_framing
+
+
+def _upper(
+    assembly: Assembly, layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], films: float, record: Recorder
+) -> tuple[float, float]:
+    """Upper limit of the total resistance and the share of heat through the paths that hold framing."""
+    record.section("Parallel paths: every path on its own", key=PARALLEL)
+    shares = tuple(path.share for path in crossing)
+    totals = tuple(
+        record.step(f.path_resistance, about=path_name(path, layers), R=(films, *path.resistances)) for path in crossing
+    )
+    upper = record.step(f.upper_limit, f=shares, R_q=totals, running_total=True)
+    record.section("Heat through framing", key="framing-heat")
+    held = [i for i, path in enumerate(crossing) if path.in_member]
+    u_framing = record.step(
+        f.framing_heat, f=tuple(shares[i] for i in held), R_q=tuple(totals[i] for i in held)
+    )
+    return upper, record.step(f.framing_share_of_heat, U_fr=u_framing, R_upper=upper)
+
+
+def _combined(lower: float, upper: float, record: Recorder) -> tuple[float, bool]:
+    """Mean of both limits and whether the method still holds."""
+    record.section("Combined method: mean of both limits", key=COMBINED)
+    mean = record.step(f.mean_of_limits, R_upper=upper, R_lower=lower, running_total=True)
+    ratio = record.step(f.limits_ratio, R_upper=upper, R_lower=lower)
+    record.step(f.greatest_relative_error, R_upper=upper, R_lower=lower, R_T=mean)
+    within = ratio <= GREATEST_RATIO
+    if not within:
+        record.choice(
+            "The combined value decides nothing here", f"the ratio of the limits is over {GREATEST_RATIO:g}",
+            "iso-6946-2017, 6.7.2.1",
+        )  # fmt: skip
+    return mean, within
+
+
+def path_name(path: Path, layers: tuple[LayerHeat, ...]) -> str:
+    """A path named by what it crosses: the tags of framing, else of the main material, of each framed layer."""
+    framed = [h for h in layers if h.member_resistance is not None]
+    return " + ".join(
+        f"{h.layer.number}a {h.layer.member.name}" if h.layer.number in path.in_member else f"{h.layer.number}"
+        for h in framed
+    )
+
+
+__all__ = ["COMBINED", "PARALLEL", "PLANES", "path_name", "subject", "thermal_study"]
