@@ -1,16 +1,18 @@
 """Plane geometry in paper millimetres, y upward, angles in degrees anticlockwise."""
 
-from math import cos, radians, sin
+from dataclasses import replace
+from math import ceil, cos, floor, radians, sin
 
 from layerfolio.drawing import font
-from layerfolio.drawing.marks import Point, Text
+from layerfolio.drawing.marks import Area, Circle, Clip, Curve, Group, Line, Mark, Point, Stipple, Text
 
 Outline = tuple[Point, ...]
+Segment = tuple[Point, Point]
 
 
 def turned(point: Point, degrees: float, about: Point = (0.0, 0.0)) -> Point:
     """`point` turned anticlockwise about another."""
-    c, s = cos(radians(degrees)), sin(radians(degrees))
+    c, s = _direction(degrees)
     x, y = point[0] - about[0], point[1] - about[1]
     return about[0] + c * x - s * y, about[1] + s * x + c * y
 
@@ -27,27 +29,96 @@ def bounds(points: tuple[Point, ...] | list[Point]) -> tuple[float, float, float
 
 
 def text_box(text: Text, grow: float = 0.0) -> tuple[Point, Point, Point, Point]:
-    """The four corners of the room a text takes, turned with it: from the deepest letter to the tallest, grown by `grow` mm."""
+    """The four corners of the room a text takes, turned with it: deepest letter to tallest, grown by `grow` mm."""
     wide = font.width(text.text, text.size, text.style, text.spaced)
     left = {"start": 0.0, "middle": -wide / 2, "end": -wide}[text.anchor]
     unit = text.size * font.MM_PER_PT
-    box = rectangle(
-        left - grow, -font.DESCENT * unit - grow, left + wide + grow, font.ASCENT * unit + grow
-    )
-    return tuple(_moved(turned(corner, text.turn), text.at) for corner in box)
+    box = rectangle(left - grow, -font.DESCENT * unit - grow, left + wide + grow, font.ASCENT * unit + grow)
+    x, y = text.at
+    return tuple(turned((x + dx, y + dy), text.turn, text.at) for dx, dy in box)
 
 
 def boxes_touch(one: Outline, other: Outline) -> bool:
     """Whether two convex outlines overlap (separating axis; touching edges do not count)."""
-    for shape in (one, other):
-        for (ax, ay), (bx, by) in zip(shape, shape[1:] + shape[:1], strict=True):
-            nx, ny = by - ay, ax - bx
-            first = [nx * x + ny * y for x, y in one]
-            second = [nx * x + ny * y for x, y in other]
-            if max(first) <= min(second) + 1e-9 or max(second) <= min(first) + 1e-9:
-                return False
+    for (ax, ay), (bx, by) in (*_edges(one), *_edges(other)):
+        nx, ny = by - ay, ax - bx
+        first = [nx * x + ny * y for x, y in one]
+        second = [nx * x + ny * y for x, y in other]
+        if max(first) <= min(second) + 1e-9 or max(second) <= min(first) + 1e-9:
+            return False
     return True
 
 
-def _moved(point: Point, by: Point) -> Point:
-    return point[0] + by[0], point[1] + by[1]
+def contains(outline: Outline, point: Point) -> bool:
+    """Whether a point lies inside a simple polygon (even-odd rule)."""
+    x, y = point
+    inside = False
+    for (ax, ay), (bx, by) in _edges(outline):
+        if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
+            inside = not inside
+    return inside
+
+
+def parallels(outline: Outline, degrees: float, pitch: float, offset: float = 0.0) -> list[Segment]:
+    """Lines of one direction every `pitch`, cut to the outline; their phase comes from the origin, moved by `offset`.
+
+    So lines of two areas that touch run through from one to the other.
+    """
+    c, s = _direction(degrees)
+    frame = [(c * x + s * y, c * y - s * x) for x, y in outline]
+    edges = _edges(frame)
+    across = [v for _, v in frame]
+    found = []
+    for number in range(ceil((min(across) - offset) / pitch), floor((max(across) - offset) / pitch) + 1):
+        v = offset + number * pitch
+        cuts = sorted(au + (v - av) * (bu - au) / (bv - av) for (au, av), (bu, bv) in edges if (av > v) != (bv > v))
+        for start, end in zip(cuts[::2], cuts[1::2], strict=True):
+            if end - start > 0.05:  # a speck in a corner is no line
+                found.append(((c * start - s * v, s * start + c * v), (c * end - s * v, s * end + c * v)))
+    return found
+
+
+def moved(mark: Mark, degrees: float = 0.0, by: Point = (0.0, 0.0)) -> Mark:
+    """A mark turned about the origin, then shifted."""
+    c, s = _direction(degrees)
+    dx, dy = by
+
+    def place(point: Point) -> Point:
+        return c * point[0] - s * point[1] + dx, s * point[0] + c * point[1] + dy
+
+    match mark:
+        case Line():
+            return replace(mark, points=tuple(map(place, mark.points)))
+        case Curve():
+            return replace(mark, commands=tuple(_placed(one, place) for one in mark.commands))
+        case Circle():
+            return replace(mark, centre=place(mark.centre))
+        case Area():
+            return replace(mark, outline=tuple(map(place, mark.outline)))
+        case Text():
+            return replace(mark, at=place(mark.at), turn=mark.turn + degrees)
+        case Stipple():
+            outline = tuple(map(place, mark.outline))
+            return replace(mark, outline=outline, shift=place(mark.shift), turn=mark.turn + degrees)
+        case Clip():
+            inner = tuple(moved(one, degrees, by) for one in mark.marks)
+            return Clip(tuple(map(place, mark.outline)), inner)
+        case Group():
+            return Group(mark.name, tuple(moved(one, degrees, by) for one in mark.marks))
+    raise TypeError(f"not a mark: {mark!r}")
+
+
+def _placed(command: tuple, place) -> tuple:
+    flat = command[1:]
+    points = [place((flat[one], flat[one + 1])) for one in range(0, len(flat), 2)]
+    return (command[0], *(value for point in points for value in point))
+
+
+def _edges(outline: Outline | list[Point]) -> list[Segment]:
+    return [(outline[one - 1], outline[one]) for one in range(len(outline))]
+
+
+def _direction(degrees: float) -> Point:
+    """Cosine and sine, exact at right angles, so that upright layers keep upright faces."""
+    exact = {0: (1.0, 0.0), 90: (0.0, 1.0), 180: (-1.0, 0.0), 270: (0.0, -1.0)}.get(degrees % 360)
+    return exact or (cos(radians(degrees)), sin(radians(degrees)))
