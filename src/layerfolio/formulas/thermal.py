@@ -27,6 +27,12 @@ def framed_layer_resistance(*, f: tuple[float, ...], R: tuple[float, ...]) -> fl
     return 1 / sum(f / R for f, R in zip(f, R, strict=True))
 
 
+@formula("R_h", source="iso-6946-2017, 6.7.1.2")
+def homogeneous_total(*, R: tuple[float, ...]) -> float:
+    """Films and homogeneous layers in series."""
+    return sum(R)
+
+
 @formula("R_q", source="iso-6946-2017, 6.7.2.3")
 def path_resistance(*, R: tuple[float, ...]) -> float:
     """Resistance along one heat-flow path, air to air."""

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from functools import update_wrapper
 
 REGISTRY: dict[str, "Formula"] = {}
 
@@ -38,8 +37,7 @@ def formula(result: str, *, source: str, within: dict[str, tuple[float, float]] 
     """Make a keyword-only function a Formula and list it in REGISTRY, where the laws of the test suite find it."""
 
     def make(function: Callable[..., float]) -> Formula:
-        made = update_wrapper(Formula(function, result, source, within), function, updated=())
-        REGISTRY[function.__name__] = made
+        REGISTRY[function.__name__] = made = Formula(function, result, source, within)
         return made
 
     return make

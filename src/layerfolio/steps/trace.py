@@ -18,8 +18,7 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One formula with its arguments and value. `about` names the subject ("4 Mineral-wool board"); `labels` gives the
-    printed index of an argument where it is not the glossary's own (R -> "5;q")."""
+    """One formula with its arguments and value. `about` names the subject ("4 Mineral-wool board")."""
 
     formula: Formula
     arguments: tuple[tuple[str, Argument], ...]

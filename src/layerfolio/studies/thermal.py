@@ -23,10 +23,14 @@ def thermal_study(assembly: Assembly, *, indoor: float | None = None, outdoor: f
         record.choice("No thermal result", "no thermal figure for " + ", ".join(missing))
         return ThermalStudy(assembly, (), {}, None, (), missing, record.done())
     films = _films(assembly, record)
-    by_number = layer_heat.homogeneous(assembly, record) | layer_heat.framed(assembly, record)
+    plain = layer_heat.homogeneous(assembly, record)
+    base = record.step(
+        f.homogeneous_total, R=(films, *(h.with_framing for _, h in sorted(plain.items()))), running_total=True
+    )
+    by_number = plain | layer_heat.framed(assembly, record)
     layers = tuple(by_number[x.number] for x in assembly.layers if x.number in by_number)
     crossing = paths(layers)
-    results, through_framing = _by_method(assembly, layers, crossing, films, record)
+    results, through_framing = _by_method(assembly, layers, crossing, base, record)
     temperatures: tuple[Interface, ...] = ()
     if indoor is not None and outdoor is not None and assembly.faces != "ground":
         temperatures = interfaces(assembly, layers, indoor, outdoor, record)
@@ -42,16 +46,16 @@ def _films(assembly: Assembly, record: Recorder) -> float:
 
 
 def _by_method(
-    assembly: Assembly, layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], films: float, record: Recorder
+    assembly: Assembly, layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], base: float, record: Recorder
 ) -> tuple[dict[str, MethodResult], float | None]:
     """All three methods, recorded in the order in which a reader needs them; then the transmittance that is asked."""
     record.section("Isothermal planes: all layers in series", key=PLANES)
     lower = record.step(
-        f.series_resistance, R=(films, *(h.with_framing for h in layers)), running_total=True
+        f.series_resistance, R=(base, *(h.with_framing for h in layers if _framed(h))), running_total=True
     )
     through_framing = None
     if len(crossing) > 1:
-        upper, through_framing = _upper(assembly, layers, crossing, films, record)
+        upper, through_framing = _upper(layers, crossing, base, record)
     else:
         upper = lower
         record.choice("The three methods agree", "no layer is framed, so there is one heat-flow path")
@@ -65,13 +69,17 @@ def _by_method(
 
 
 def _upper(
-    assembly: Assembly, layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], films: float, record: Recorder
+    layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], base: float, record: Recorder
 ) -> tuple[float, float]:
     """Upper limit of the total resistance and the share of heat through the paths that hold framing."""
     record.section("Parallel paths: every path on its own", key=PARALLEL)
     shares = tuple(path.share for path in crossing)
+    framed = [i for i, heat in enumerate(layers) if _framed(heat)]
     totals = tuple(
-        record.step(f.path_resistance, about=path_name(path, layers), R=(films, *path.resistances)) for path in crossing
+        record.step(
+            f.path_resistance, about=path_name(path, layers), R=(base, *(path.resistances[i] for i in framed))
+        )
+        for path in crossing
     )
     upper = record.step(f.upper_limit, f=shares, R_q=totals, running_total=True)
     record.section("Heat through framing", key="framing-heat")
@@ -97,9 +105,13 @@ def _combined(lower: float, upper: float, record: Recorder) -> tuple[float, bool
     return mean, within
 
 
+def _framed(heat: LayerHeat) -> bool:
+    return heat.member_resistance is not None
+
+
 def path_name(path: Path, layers: tuple[LayerHeat, ...]) -> str:
     """A path named by what it crosses: the tags of framing, else of the main material, of each framed layer."""
-    framed = [h for h in layers if h.member_resistance is not None]
+    framed = [h for h in layers if _framed(h)]
     return " + ".join(
         f"{h.layer.number}a {h.layer.member.name}" if h.layer.number in path.in_member else f"{h.layer.number}"
         for h in framed
