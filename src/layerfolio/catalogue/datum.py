@@ -23,10 +23,11 @@ class Document:
 class Origin:
     """Who chose a figure and where it is published.
 
-    `chosen_by`: the layer, the project's materials, the chosen code set's tables, the catalogue or a default of a method.
+    `chosen_by`: the layer, the project's materials, the chosen code set's tables, the catalogue or a method's default.
     `source`: a key of shared/sources.yaml (code, catalogue, default) or the person's own words (layer, project).
     `place`: table, clause or page in that source. `mark`: found (read in the source), memory (not re-read), derived
-    (computed by us) or given (the project file's own).
+    (computed by us) or given (the project file's own). `via`: the key of the publication the figure was read in, where
+    that is not the source itself (a table reprinted by a library, a handbook).
     """
 
     chosen_by: ChosenBy
@@ -34,11 +35,12 @@ class Origin:
     place: str = ""
     mark: Mark = "given"
     documents: tuple[Document, ...] = ()
+    via: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Datum:
-    """One figure in the SI unit of its glossary name, with its origin. `note` says in words what was chosen or derived."""
+    """One figure in the SI unit of its glossary name, with its origin. `note`: what was chosen or derived, in words."""
 
     value: float
     origin: Origin
