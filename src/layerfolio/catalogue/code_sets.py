@@ -1,0 +1,76 @@
+"""The codes of shared/codes: their editions, and the file that says what a code applies to."""
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from layerfolio.catalogue.datum import Origin
+from layerfolio.catalogue.files import MARKS, CatalogueError, load, shown
+from layerfolio.home import folder
+
+
+@dataclass(frozen=True, slots=True)
+class CodeSet:
+    """One edition of a code. `content` is the code's own file, `edition` the edition's row in it."""
+
+    set_id: str
+    title: str
+    short: str
+    folder: Path
+    content: dict[str, Any]
+    edition: dict[str, Any]
+
+
+def code_folder(set_id: str) -> Path:
+    """The folder of a set: shared/codes/<what stands before the hyphen>."""
+    return folder("shared") / "codes" / set_id.partition("-")[0]
+
+
+@cache
+def _content(path: Path) -> dict[str, Any]:
+    content = load(path)
+    wanted = {"code", "title", "short", "jurisdiction", "publisher", "method", "editions", "applies"}
+    if not isinstance(content, dict) or not wanted <= content.keys():
+        raise CatalogueError(f"{shown(path)}: a code needs {', '.join(sorted(wanted))}")
+    return content
+
+
+@cache
+def set_ids() -> tuple[str, ...]:
+    """Every set whose figures are carried, in alphabetical order."""
+    found = []
+    for path in sorted((folder("shared") / "codes").glob("*/code.yaml")):
+        found += [edition["id"] for edition in _content(path)["editions"] if edition["carried"]]
+    return tuple(sorted(found))
+
+
+@cache
+def code_set(set_id: str) -> CodeSet:
+    """The set of that id; KeyError when it is unknown or not carried."""
+    if set_id not in set_ids():
+        raise KeyError(set_id)
+    where = code_folder(set_id)
+    content = _content(where / "code.yaml")
+    edition = next(one for one in content["editions"] if one["id"] == set_id)
+    return CodeSet(set_id, edition["title"], content["short"], where, content, edition)
+
+
+def zones(set_id: str) -> tuple[str, ...]:
+    """The names of the set's climate zones, from mild to cold; empty when it has none."""
+    rows = code_set(set_id).content.get("zones", {}).get("rows", ())
+    return tuple(str(row["zone"]) for row in rows)
+
+
+def code_origin(row: dict[str, Any], above: dict[str, Any], path: Path) -> Origin:
+    """Source, place and mark of a figure, its row first, then what stands above it in the file.
+
+    CatalogueError when one of the three is missing: such a figure does not load.
+    """
+    said = {key: row.get(key, above.get(key)) for key in ("source", "place", "mark")}
+    for key, value in said.items():
+        if not value:
+            raise CatalogueError(f"{shown(path)}: a figure has no {key}: {row}")
+    if said["mark"] not in MARKS:
+        raise CatalogueError(f"{shown(path)}: {said['mark']!r} is no mark; it is one of {', '.join(MARKS)}")
+    return Origin("code", said["source"], str(said["place"]), said["mark"], via=str(row.get("via", "")))
