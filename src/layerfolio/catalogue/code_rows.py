@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from layerfolio.catalogue.code_sets import code_origin
-from layerfolio.catalogue.datum import Datum
+from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.catalogue.files import CatalogueError, load, shown
 
 
@@ -48,6 +48,34 @@ class Prescribed:
     as_built: Datum | None
 
 
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """A decision that the set's data takes, in words, for the list of choices."""
+
+    text: str
+    because: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Ventilation:
+    """How a cavity with openings counts, and the limits of opening (mm2/m) between which the set interpolates."""
+
+    counts_as: Literal["unventilated", "slightly ventilated", "ventilated"]
+    still_up_to: float
+    ventilated_from: float
+    because: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class CodeFigure:
+    """What the code prints for a material: its resistance (m2.K/W) or, per metre, its resistivity (m.K/W)."""
+
+    resistance: Datum | None = None
+    resistivity: Datum | None = None
+
+
 def read(path: Path) -> dict[str, Any]:
     """The content of a table file; empty when the code has no such table."""
     return load(path) if path.is_file() else {}
@@ -60,7 +88,7 @@ def figure(
     value = row.get(key)
     if isinstance(value, bool) or not isinstance(value, int | float) or value < 0:
         raise CatalogueError(f"{shown(path)}: {key} is {value!r}, a number is needed")
-    return Datum(value * scale, code_origin(row, above, path), note)
+    return Datum(round(value * scale, 12), code_origin(row, above, path), note)
 
 
 def rows(given: list[dict[str, Any]], above: dict[str, Any], path: Path, **how: Any) -> tuple[Row, ...]:

@@ -1,13 +1,13 @@
-"""The method tables of a code set: air films, air spaces, framing shares, materials as the code prints them, rounding."""
+"""The method tables of a code set: air films, air spaces, framing shares, the code's own materials, rounding."""
 
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, Literal
 
 from layerfolio.catalogue import code_rows
-from layerfolio.catalogue.code_rows import Film, Framing, Prescribed, Row
+from layerfolio.catalogue.code_rows import Chosen, CodeFigure, Film, Framing, Prescribed, Row, Ventilation
 from layerfolio.catalogue.code_sets import code_origin, code_set
-from layerfolio.catalogue.datum import Datum, Origin
+from layerfolio.catalogue.datum import Datum
 from layerfolio.catalogue.files import CatalogueError
 
 Side = Literal["inside", "outside"]
@@ -17,34 +17,6 @@ WEAKEST_FIRST = ("memory", "derived", "found")
 
 LISTED_WITHIN = 0.00025
 """A listed thickness holds for layers that differ from it by no more than this, m: inches and millimetres round."""
-
-
-@dataclass(frozen=True, slots=True)
-class Chosen:
-    """A decision that the set's data takes, in words, for the list of choices."""
-
-    text: str
-    because: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class Ventilation:
-    """How a cavity with openings counts, and the limits of opening (mm2/m) between which the set interpolates."""
-
-    counts_as: Literal["unventilated", "slightly ventilated", "ventilated"]
-    still_up_to: float
-    ventilated_from: float
-    because: str
-    origin: Origin
-
-
-@dataclass(frozen=True, slots=True)
-class CodeFigure:
-    """What the code prints for a material: its resistance (m2.K/W) or, per metre, its resistivity (m.K/W)."""
-
-    resistance: Datum | None = None
-    resistivity: Datum | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +35,7 @@ class CodeTables:
     _materials: tuple[Prescribed, ...]
 
     def film(self, side: Side, direction: Direction, faces: str = "outside air", ventilated: bool = False) -> Datum:
-        """Resistance of the air film, m2.K/W. `ventilated`: the assembly has a ventilated cavity (outside film alone)."""
+        """Resistance of the air film, m2.K/W. `ventilated`: the assembly has a ventilated cavity."""
         if side == "outside" and self._as_inside(faces, ventilated):
             origin = code_origin(self._film_rules["as_inside"], {}, self._path("films"))
             return replace(self.film("inside", direction), origin=origin, note="as the film of an inner surface")
@@ -91,7 +63,7 @@ class CodeTables:
         return bool(rule) and faces != "ground" and ((ventilated and rule["ventilated"]) or faces in rule["faces"])
 
     def air_space(self, thickness: float, direction: Direction) -> Datum | None:
-        """Resistance of a still air space (m), on the straight line between two rows; above the last row the last row's."""
+        """Resistance of a still air space (m), straight between two rows; beyond the last row the last row's."""
         rows = self._space_rows[direction]
         if thickness < rows[0].at - 1e-9:
             return None
@@ -123,7 +95,7 @@ class CodeTables:
         return Ventilation(counts, still, ventilated, rule["because"], origin)
 
     def framing_share(self, frame: str, member: str, spacing: float) -> Datum | None:
-        """Share of the area that framing takes by the set's own table; None where it has no row for frame and spacing (m)."""
+        """Share of the area that framing takes by the set's own table; None without a row for frame and spacing (m)."""
         for one in self._framings:
             if one.frame == frame and member in one.members:
                 near = [row for row in one.rows if abs(row.at - spacing) <= self._spacing_within + 1e-9]
@@ -137,7 +109,7 @@ class CodeTables:
         return next((_of_thickness(one, thickness) for one in self._materials if name in one.materials), None)
 
     def listed(self, name: str, thickness: float | None = None) -> CodeFigure:
-        """A row of the material table by its own name, as the code's worked examples use it; KeyError without such a row."""
+        """A row of the material table by its own name, as worked examples use it; KeyError without such a row."""
         found = next((one for one in self._materials if one.name == name), None)
         figure = _of_thickness(found, thickness) if found else None
         if figure is None:
