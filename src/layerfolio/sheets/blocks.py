@@ -1,7 +1,7 @@
 """The blocks of a sheet: what is on it, not how it is set. Only `binding` turns them into pages.
 
-Texts are in the small mark-up of sheets.markup: **bold**, _oblique_, {R_si} a glossary symbol; a person's own text is
-escaped by sheets.markup.plain before it gets here. Lengths are paper millimetres.
+Texts are in the small mark-up of sheets.markup: **bold**, _oblique_, `mono`, {R_si} a glossary symbol, {R|5;q} the same
+with another index; a person's own text is escaped by sheets.markup.plain before it gets here. Lengths are paper mm.
 """
 
 from dataclasses import dataclass, field
@@ -13,11 +13,18 @@ from layerfolio.drawing.marks import Drawing
 
 @dataclass(frozen=True, slots=True)
 class Head:
-    """Head of a page: tag in a box (may be empty), title, one phrase at the far right, a rule below."""
+    """Head of a page: tag in a box (may be empty), title, one phrase at the far right, a rule below.
+
+    `large` is the head of the cover: title at 27.2, `subtitle` under it, phrase bold, `under` (a date) below it.
+    A second Head in a sheet begins the second field of a wide sheet, else a new page.
+    """
 
     tag: str
     title: str
     phrase: str = ""
+    large: bool = False
+    subtitle: str = ""
+    under: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +38,7 @@ class Paragraph:
     text: str
     size: float = 9
     oblique: bool = False
+    bold: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,9 +79,14 @@ Cell = str | VerdictCell
 
 @dataclass(frozen=True, slots=True)
 class Row:
+    """Cells in the order of the columns; a newline in a cell begins a new line. `after` is a last line of the row, set
+    from column `after_from` to the right edge (what is missing in an evidence register)."""
+
     cells: tuple[Cell, ...]
     total: bool = False  # rule above, bold
     keep_with_next: bool = False
+    after: VerdictCell | None = None
+    after_from: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +97,8 @@ class Table:
     upright_rules: tuple[int, ...] = ()  # after which columns (0-based) an upright rule stands
     long_text: bool = False  # the looser padding of compliance records
     indent: float = 0
+    leading: float = 4.35  # between the lines of a cell; 4.5 where `long_text`
+    extra: float | None = None  # added to each row; None: 0.5, or 3.0 where `long_text`
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +108,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Equation:
-    """Lines aligned on the equals sign: the left side once, then formula, substitution, result (bold, with unit)."""
+    """Lines aligned on the equals sign: the left side once, then formula, substitution, result with its unit.
+
+    The result's mark-up makes it bold; where a running total stands behind it and it has no mark-up, it is set bold.
+    """
 
     left: str
     rights: tuple[str, ...]
@@ -131,12 +149,16 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class ResultBox:
-    """Up to three key figures and a verdict; each figure is (name, figure, small figure behind it)."""
+    """Up to three key figures and a verdict; each figure is (name, figure, small figure behind it).
+
+    Two or three `verdicts`, each (what is judged, verdict), stand in place of clause and verdict.
+    """
 
     figures: tuple[tuple[str, str, str], ...]
     clause: str
     verdict: Verdict | None
     remark: str = ""
+    verdicts: tuple[tuple[str, Verdict], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,9 +211,14 @@ class Space:
     height: float
 
 
+@dataclass(frozen=True, slots=True)
+class FieldBreak:
+    """On a wide sheet what follows begins the next field (drawing left, tables right); nothing on a portrait sheet."""
+
+
 Block = (
-    Head | Heading | Paragraph | Bullets | Pairs | Table | Figure | Calculation | Band | ResultBox | VerdictCount | Index
-    | NoteBox | FreeSpace | Numbered | Beside | Space
+    Head | Heading | Paragraph | Bullets | Pairs | Table | Figure | Calculation | Band | ResultBox | VerdictCount
+    | Index | NoteBox | FreeSpace | Numbered | Beside | Space | FieldBreak
 )
 
 
