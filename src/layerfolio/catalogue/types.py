@@ -38,9 +38,9 @@ class Material:
 
     `family`: a key of shared/hatches.yaml. `resistance` (m2.K/W) is of the product as built, `resistance_at` (m) thick
     where that is set. `insulating`: belongs to the thermal control line. `timber`: wood or a wood-based panel.
-    `absorbent`: False for foams, metals, foils, mineral wool, dense concrete. `decided_by_report`: quantities for which
-    published values straddle code limits, so that only the product's own test report decides. `needs`: what a declared
-    value must still supply.
+    `absorbent`: False for foams, metals, foils, mineral wool, dense concrete (din-4108-3-2018 groups them so).
+    `decided_by_report`: quantities for which published values straddle code limits, so that only the product's own test
+    report decides. `needs`: what a declared value must still supply.
     """
 
     name: str
