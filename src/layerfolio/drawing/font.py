@@ -65,6 +65,7 @@ class _Face:
         self._hmtx = tables[b"hmtx"]
         self._segments = _segments(data, tables[b"cmap"])
         self._glyphs: dict[str, int] = {}
+        self._advances: dict[str, float] = {}
 
     def glyph(self, character: str) -> int:
         """Glyph number, 0 when the face does not have the character."""
@@ -81,8 +82,11 @@ class _Face:
 
     def advance(self, character: str) -> float:
         """Advance width as a share of the type size."""
-        at = self._hmtx + 4 * min(self.glyph(character), self._long - 1)
-        return struct.unpack_from(">H", self._data, at)[0] / self._em
+        known = self._advances.get(character)
+        if known is None:
+            at = self._hmtx + 4 * min(self.glyph(character), self._long - 1)
+            known = self._advances[character] = struct.unpack_from(">H", self._data, at)[0] / self._em
+        return known
 
 
 def _segments(data: bytes, cmap: int) -> list[tuple]:

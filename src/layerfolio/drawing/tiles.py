@@ -23,7 +23,7 @@ def tile(name: str, wrapped: bool = True) -> tuple[Mark, ...]:
     `wrapped`: a mark that crosses an edge stands at both edges, for writers that cut each tile off there. Otherwise it
     stands once and hangs over, which leaves no seam where tiles are only placed side by side.
     """
-    marks = fill(name, generator("tile", name), SIDE, SIDE, wrap=True)
+    marks = fill(name, generator("tile", name), (0, 0, SIDE, SIDE), wrap=True)
     if wrapped:
         marks = [copy for mark in marks for copy in _copies(mark)]
     return merged(marks)

@@ -60,8 +60,8 @@ def hatch(
 
     `turn` is the direction of the layer's length in degrees; batts cross what lies square to it, so a strip above a
     chart that is short along the layer passes `turn` + 90. `seed` is the layer's stable name, `piece` the number of the
-    piece in it; for timber cut across add the layer's number: it chooses which way the rings look. `alternate` turns 45°
-    lines to 135° for the second of two adjacent layers of one kind. `scale` is the drawing's denominator. A piece
+    piece in it; for timber cut across add the layer's number: it chooses which way the rings look. `alternate` turns
+    45° lines to 135° for the second of two adjacent layers of one kind. `scale` is the drawing's denominator. A piece
     thinner than 1.2 mm (1.5 at 1 : 10 and smaller) gets nothing. A bay of batts that a break line cuts is hatched whole
     and clipped there. KeyError for an unknown family.
     """
@@ -89,6 +89,12 @@ def swatch(family: str, width: float, height: float) -> tuple[Mark, ...]:
             return (*hatch(family, box, seed="swatch"), line)
         case "concrete":
             return (*massive.concrete(piece_of(box, 0.0, "swatch", 0, False), finer=1.5), edge)
+        case "membrane":
+            return (edge, Line(((0, height / 2), (width, height / 2)), 1.0, role="membrane"))
+        case "metal":
+            sheet = Line(((0, 0.75 * height), (width, 0.75 * height)), 0.7, role="metal")
+            low = rectangle(0, 0, width, height / 2)
+            return (*hatch("metal", low, seed="swatch"), Line(low[2:], 0.35, role="face"), sheet, edge)
         case "air":
             middle = width / 2, height / 2
             return (edge, Circle(middle, 1.0, 0.25, role="air"), Circle(middle, 0.32, fill="black", role="air"))

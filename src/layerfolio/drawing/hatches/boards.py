@@ -1,10 +1,11 @@
 """Boards: layered, pressed and foamed sheets."""
 
-from math import ceil, cos, floor, radians, sin
+from math import ceil, cos, floor, hypot, radians, sin, sqrt
 
+from layerfolio.drawing.geometry import parallels
 from layerfolio.drawing.hatches.piece import Piece
 from layerfolio.drawing.hatches.strokes import FLECK, ROLE, fleck, merged, strokes
-from layerfolio.drawing.marks import Curve, Mark
+from layerfolio.drawing.marks import Clip, Curve, Mark
 
 ACROSS = {False: 45.0, True: 135.0}  # direction of slanted lines; the second of two adjacent layers leans the other way
 
@@ -41,22 +42,17 @@ def cork(piece: Piece) -> tuple[Mark, ...]:
 def wood_fibre(piece: Piece) -> tuple[Mark, ...]:
     """Slanted lines every 2.6, and between each pair a row of flecks about square to them."""
     degrees, pitch = ACROSS[piece.alternate], 2.6
-    rng = piece.generator("wood-fibre")
     slant = piece.slant(degrees)
+    rng = piece.generator("wood-fibre")
     c, s = cos(radians(slant)), sin(radians(slant))
-    along = [c * x + s * y for x, y in piece.outline]
-    across = [c * y - s * x for x, y in piece.outline]
     flecks: list[Mark] = []
-    for number in range(floor(min(across) / pitch), ceil(max(across) / pitch) + 1):
-        v = (number + 0.5) * pitch
-        u = min(along) + rng.uniform(0, 3)
-        while u < max(along):
-            place = c * u - s * v, s * u + c * v
-            mark = fleck(*place, rng.uniform(0.55, 0.85), slant + 90 + rng.uniform(-25, 25))
-            if piece.holds_paper(mark.commands[0][1:], mark.commands[1][1:]):
-                flecks.append(mark)
-            u += rng.uniform(2.0, 3.1) * 2**0.5  # 2.0 to 3.1 in height
-    return (*piece.lines(degrees, pitch), *merged(flecks))
+    for (ax, ay), (bx, by) in parallels(piece.outline, slant, pitch, pitch / 2):
+        length = hypot(bx - ax, by - ay)
+        u = rng.uniform(0.6, 2.2)
+        while u < length - 0.4:
+            flecks.append(fleck(ax + c * u, ay + s * u, rng.uniform(0.55, 0.85), slant + 90 + rng.uniform(-25, 25)))
+            u += rng.uniform(2.0, 3.1) * sqrt(2)  # 2.0 to 3.1 in height
+    return (*piece.lines(degrees, pitch), Clip(piece.outline, merged(flecks)))
 
 
 def mineral_board(piece: Piece) -> tuple[Mark, ...]:

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from random import Random
 
 from layerfolio.drawing.geometry import Outline, bounds, contains, moved, parallels, turned
-from layerfolio.drawing.hatches.scatter import fill
+from layerfolio.drawing.hatches.scatter import RECIPES, fill, places
 from layerfolio.drawing.hatches.strokes import FINE, merged, strokes
 from layerfolio.drawing.marks import Clip, Mark, Point, Stipple
 from layerfolio.drawing.seeds import generator
 
-LOOSE_AREA = 600.0  # mm2 of bounding box up to which dots are drawn one by one, in rows that fit the layer
+CLEAR = 0.2  # loose dots keep off the faces by this much, so that none melts into a line
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,26 +47,21 @@ class Piece:
         return strokes(parallels(self.outline, self.slant(degrees), pitch, offset), width)
 
     def slant(self, degrees: float) -> float:
-        """The direction on paper of a slanted hatch: it turns with a slope, but not from a level layer to an upright one."""
+        """The direction on paper of a slanted hatch: turned with a slope, but the same in level and upright layers."""
         return degrees + (self.turn + 45) % 90 - 45
 
     def holds(self, *points: Point) -> bool:
         """Whether all points (along and across the layer) lie inside."""
         return all(contains(self.local, one) for one in points)
 
-    def holds_paper(self, *points: Point) -> bool:
-        """Whether all points (on paper) lie inside."""
-        return all(contains(self.outline, one) for one in points)
-
     def scattered(self, name: str, finer: float = 1.0) -> tuple[Mark, ...]:
         """A scattered hatch: in rows of its own, or as a repeated tile whose rows start at the layer's inner face."""
         rng = self.generator(name)
-        x0, y0 = self.box[:2]
-        if self.length * self.depth > LOOSE_AREA and finer == 1.0:
+        x0, y0, x1, y1 = self.box
+        if places(name, self.length, self.depth) > RECIPES[name].loose and finer == 1.0:
             shift = turned((x0 + rng.uniform(0, 24), y0), self.turn)
             return (Stipple(self.outline, name, shift, self.turn),)
-        marks = merged(fill(name, rng, self.length, self.depth, finer=finer))
-        return self.paper([moved(one, by=(x0, y0)) for one in marks])
+        return self.paper(merged(fill(name, rng, (x0, y0 + CLEAR, x1, y1 - CLEAR), finer=finer)))
 
 
 def piece_of(outline: Outline, turn: float, seed: str, number: int, alternate: bool) -> Piece:

@@ -1,6 +1,7 @@
 """Timber cut across, along the grain, and seen beyond the cut."""
 
 from functools import cache
+from itertools import pairwise
 from math import atan2, ceil, cos, floor, hypot, pi, sin
 from random import Random
 
@@ -61,29 +62,40 @@ def _sector(corners: list[Point]) -> tuple[int, int]:
 
 
 def _ring(piece: Piece, pith: Point, radius: float, wobble: tuple[float, int, float], numbers: range) -> list[tuple]:
-    """The stretches of one ring that touch the piece's box."""
+    """The stretches of one ring that touch the piece's box, with a point more at each end to smooth them alike."""
     amplitude, waves, phase = wobble
     points = []
     for number in numbers:
-        angle = number * 2 * pi / POINTS
+        c, s, angle = _unit(number % POINTS)
         r = radius + amplitude * sin(2 * waves * angle + phase)
-        c, s = _unit(number % POINTS)
         points.append((pith[0] + r * c, pith[1] + r * s))
-    x0, y0, x1, y1 = piece.box
     commands: list[tuple] = []
-    drawing = False
-    for (ax, ay), curve in zip(points, smooth(points), strict=False):
-        bx, by = curve[5:]
-        hit = max(ax, bx) > x0 - 0.3 and min(ax, bx) < x1 + 0.3 and max(ay, by) > y0 - 0.3 and min(ay, by) < y1 + 0.3
-        if hit:
-            commands += [curve] if drawing else [("M", ax, ay), curve]
-        drawing = hit
+    for first, last in _stretches(points, piece.box):
+        start, end = max(first - 1, 0), min(last + 2, len(points))
+        curves = smooth(points[start:end])[first - start : last - start]
+        commands += [("M", *points[first]), *curves]
     return commands
 
 
+def _stretches(points: list[Point], box: tuple[float, float, float, float]) -> list[tuple[int, int]]:
+    """First and last point of each run of chords that come near the box."""
+    x0, y0, x1, y1 = box[0] - 0.3, box[1] - 0.3, box[2] + 0.3, box[3] + 0.3
+    found: list[tuple[int, int]] = []
+    for number, ((ax, ay), (bx, by)) in enumerate(pairwise(points)):
+        if (ax < x0 and bx < x0) or (ax > x1 and bx > x1) or (ay < y0 and by < y0) or (ay > y1 and by > y1):
+            continue
+        if found and found[-1][1] == number:
+            found[-1] = found[-1][0], number + 1
+        else:
+            found.append((number, number + 1))
+    return found
+
+
 @cache
-def _unit(number: int) -> Point:
-    return cos(number * 2 * pi / POINTS), sin(number * 2 * pi / POINTS)
+def _unit(number: int) -> tuple[float, float, float]:
+    """Cosine, sine and angle of one ring point."""
+    angle = number * 2 * pi / POINTS
+    return cos(angle), sin(angle), angle
 
 
 def along_grain(piece: Piece, kind: str = "timber-board", step: tuple[float, float] = (0.89, 1.21)) -> tuple[Mark, ...]:

@@ -1,16 +1,42 @@
-"""A drawing on a PDF page, as vectors."""
+"""A drawing on a PDF page, as vectors; reportlab is imported only when a page is written."""
 
 from pathlib import Path
 from typing import BinaryIO
 
 from layerfolio.drawing.marks import Drawing
+from layerfolio.drawing.writers.fonts_pdf import register
+from layerfolio.drawing.writers.painter import MM, Painter
 
 
 def paint(canvas, drawing: Drawing, x_mm: float, y_mm: float) -> None:
-    """Paint the drawing on a reportlab canvas, its lower left corner at (x_mm, y_mm) from the page's lower left."""
-    raise NotImplementedError
+    """Paint the drawing on a reportlab canvas, its lower left corner at (x_mm, y_mm) from the page's lower left.
+
+    The canvas comes back in the state it had; the drawing's own state never leaks.
+    """
+    canvas.saveState()
+    canvas.translate(round(x_mm * MM, 3), round(y_mm * MM, 3))
+    Painter(canvas).marks(drawing.marks)
+    canvas.restoreState()
 
 
-def write(drawing: Drawing, target: str | Path | BinaryIO, *, title: str = "", lang: str = "en", margin: float = 10.0) -> None:
-    """One page of the drawing's size plus margins."""
-    raise NotImplementedError
+def write(
+    drawing: Drawing,
+    target: str | Path | BinaryIO,
+    *,
+    title: str = "",
+    lang: str = "en",
+    margin: float = 10.0,
+) -> None:
+    """One page of the drawing's size plus `margin` mm on each side; the same drawing gives the same bytes."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    register()
+    size = (drawing.width + 2 * margin) * MM, (drawing.height + 2 * margin) * MM
+    where = str(target) if isinstance(target, Path) else target
+    canvas = Canvas(where, pagesize=size, invariant=1, pageCompression=1, initialFontName="LF", lang=lang)
+    canvas.setTitle(title or drawing.name)
+    canvas.setCreator("layerfolio")
+    canvas.setAuthor("")
+    paint(canvas, drawing, margin, margin)
+    canvas.showPage()
+    canvas.save()
