@@ -27,6 +27,7 @@ class Spelled:
     numbers: str
     result: str
     unit: str
+    arguments: tuple[tuple[str, str | tuple[str, ...], str], ...] = ()  # name, shown, unit string
 
 
 @cache
@@ -153,4 +154,6 @@ def spell(step: Step, system: str = "metric") -> Spelled:
     body = _body(formula)
     symbols = _Speller({name: "{" + name + "}" for name in arguments}, True).text(body)
     numbers = _Speller(words, False).text(body)
-    return Spelled("{" + formula.result + "}", symbols, numbers, shown, unit)
+    side = "customary" if converted else "si"
+    listed = tuple((name, text, getattr(term(name), side)) for name, text in words.items())
+    return Spelled("{" + formula.result + "}", symbols, numbers, shown, unit, listed)

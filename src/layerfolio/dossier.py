@@ -1,0 +1,63 @@
+"""What one project comes to: its resolved assemblies, studies, findings and the choices that want an explanation.
+
+This is the one thing the results file, the sheets and the terminal are printed from.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.codes.explanations import Explanation
+from layerfolio.codes.findings import Finding
+from layerfolio.problems import Caution
+from layerfolio.studies.types import ThermalStudy, VapourStudy
+
+
+@dataclass(frozen=True, slots=True)
+class Dossier:
+    """`project` is the validated project file (reading.schema.Project); dictionaries are in the order of that file."""
+
+    project: Any
+    input_sha256: str
+    assemblies: dict[str, Assembly]
+    thermal: dict[str, ThermalStudy]
+    vapour: dict[str, VapourStudy]
+    findings: tuple[Finding, ...]
+    explanations: tuple[Explanation, ...]
+    cautions: tuple[Caution, ...]
+
+    @property
+    def system(self) -> str:
+        """Which units print first: metric or customary."""
+        return self.project.project.units
+
+    def findings_of(self, assembly: str, topic: str = "") -> list[Finding]:
+        """The findings on one assembly, of one topic where it is given."""
+        return [f for f in self.findings if f.assembly == assembly and topic in ("", f.topic)]
+
+
+def compile_dossier(loaded: Any) -> Dossier:
+    """Resolve, study and judge a loaded project file; raises ProblemsFound when a name in it is unknown."""
+    from layerfolio.assembly.resolve import resolve
+    from layerfolio.codes import judge
+    from layerfolio.codes.explanations import find_explanations
+    from layerfolio.studies.thermal import thermal_study
+    from layerfolio.studies.vapour import vapour_study
+
+    project = loaded.project
+    assemblies, cautions = resolve(loaded)
+    indoor, outdoor = _design_temperatures(project)
+    thermal = {n: thermal_study(a, indoor=indoor, outdoor=outdoor) for n, a in assemblies.items()}
+    vapour = {n: vapour_study(a, thermal[n].layers) for n, a in assemblies.items()}
+    findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies})
+    return Dossier(
+        project, loaded.input_sha256, assemblies, thermal, vapour, findings,
+        find_explanations(thermal, vapour), (*loaded.cautions, *cautions),
+    )  # fmt: skip
+
+
+def _design_temperatures(project: Any) -> tuple[float | None, float | None]:
+    climate = project.climate
+    outdoor = climate.heating_design_temperature if climate else None
+    indoor = project.indoor.temperature if project.indoor else None
+    return (indoor.value if indoor else None), (outdoor.value if outdoor else None)

@@ -1,0 +1,148 @@
+"""The sheets of one assembly: section, layers and results; then its calculations."""
+
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.drawing.section import section
+from layerfolio.sheets.blocks import Band, Block, Column, Figure, Head, Heading, Paragraph, ResultBox, Row, Sheet, Space, Table
+from layerfolio.sheets.calculation import calculation
+from layerfolio.sheets.cover import written
+from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk
+from layerfolio.sheets.figures import NONE, NOT_GIVEN, in_system, rounded, unit_of, with_unit
+from layerfolio.sheets.layer_table import layer_table
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.source_book import MEANING, NOT_REREAD
+from layerfolio.units.show import fixed, significant
+
+
+def assembly_sheet(desk: Desk, name: str) -> Sheet:
+    """Drawing, layer table, result box."""
+    one, page = desk.dossier.assemblies[name], desk.dossier.project.project.page
+    drawing = section(one, units=desk.system, page=page)
+    table = layer_table(desk.dossier.thermal[name], desk.dossier.vapour[name], desk.system, desk.book)
+    blocks: list[Block] = [
+        Head(plain(name), plain(one.title), plain(_phrase(desk, name))), Figure(drawing), table, Space(2.25), _box(desk, name),
+        Paragraph(
+            "Src: " + ", ".join(f"**{letter}** {words}" for letter, words in MEANING.items())
+            + f"; numbers on {SOURCES}. {NOT_REREAD} not re-read in its source. {{s_d}} from dry-cup values; both cups on {SOURCES}."
+        ),
+        *(Paragraph(f"Drawing: {plain(note)}.") for note in drawing.notes),
+    ]  # fmt: skip
+    title = f"{KIND_WORDS[one.kind]} {name}: assembly"
+    return Sheet(name, title, drawing.scale_text or "—", tuple(blocks), drawing.families)
+
+
+def _phrase(desk: Desk, name: str) -> str:
+    one = desk.dossier.assemblies[name]
+    words = [written(one.area, desk.system)] if one.area else []
+    if one.kind == "roof":
+        words.append(f"slope {one.slope:g}°")
+    return "; ".join([*words, f"faces {one.faces}" if one.faces != "ground" else "on the ground"])
+
+
+def _box(desk: Desk, name: str) -> ResultBox:
+    study, finding = desk.dossier.thermal[name], desk.thermal_finding(name)
+    result = study.asked
+    if result is None:
+        words = "no thermal figure for " + ", ".join(study.missing)
+        return ResultBox((("Result", NOT_GIVEN, ""),), plain(words), Verdict.NEEDS_EVIDENCE, "")
+    figures = [
+        (f"{{U}}, {unit_of('U', desk.system)}", *_figure(result.transmittance, "U", desk.system, 3)),
+        (f"{{R}} {_method(study.method)}", *_figure(result.resistance, "R", desk.system, 2)),
+    ]
+    if finding is None:
+        return ResultBox(tuple(figures), f"{_method(study.method)} method", None, "no limit is set by this set")
+    if finding.limit and finding.limit.quantity.startswith("R"):
+        figures.append(("{R} asked", *_figure(finding.limit.value, "R", desk.system, 2)))
+    remark = "; ".join(filter(None, (_margin(finding), f"{RECORD}, line {desk.line(finding)}")))
+    return ResultBox(tuple(figures), plain(f"{desk.dossier.project.code.set}, {finding.clause}"), finding.verdict, remark)
+
+
+def _method(method: str) -> str:
+    return {"isothermal-planes": "effective", "parallel-path": "parallel path", "combined": "total"}[method]
+
+
+def _figure(value: float, quantity: str, system: str, decimals: int) -> tuple[str, str]:
+    """The large figure and, in the customary system, the SI figure behind it in brackets."""
+    metric = rounded(value, decimals)
+    if system == "metric":
+        return metric, ""
+    converted = in_system(value, quantity, system)
+    return (significant(converted, 3) if quantity == "U" else fixed(converted, 1)), f"({metric})"
+
+
+def _margin(finding: Finding) -> str:
+    """By how much the figure clears or misses the limit, rounded as the set rounds."""
+    if not (finding.provided and finding.limit and finding.limit.value):
+        return ""
+    part = finding.provided.value / finding.limit.value - 1
+    return f"by {abs(part) * 100:.0f}\u00a0%" if abs(part) >= 0.005 else ""
+
+
+def thermal_sheet(desk: Desk, name: str) -> Sheet:
+    """Every step of the thermal study, temperatures at the interfaces, the band with what is asked."""
+    study, one = desk.dossier.thermal[name], desk.dossier.assemblies[name]
+    blocks: list[Block] = [Head(plain(name), "Thermal resistance and transmittance", _method_phrase(study.method))]
+    blocks.append(calculation(study.trace, desk.system))
+    finding = desk.thermal_finding(name)
+    if study.asked and finding and finding.limit:
+        blocks.append(Band(
+            f"Asked {plain(finding.asked)}", f"**{with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}**",
+            finding.verdict, f"{RECORD}, line {desk.line(finding)}",
+        ))  # fmt: skip
+    if study.by_method:
+        blocks += [Space(2.25), Heading("The three methods side by side"), _methods(desk, name)]
+    return Sheet(f"{name}-T", f"{KIND_WORDS[one.kind]} {name}: thermal steps", "—", tuple(blocks))
+
+
+def _method_phrase(method: str) -> str:
+    return f"asked by the set: {method.replace('-', ' ')}"
+
+
+def _methods(desk: Desk, name: str) -> Table:
+    study = desk.dossier.thermal[name]
+    columns = (
+        Column("Method", width=54), Column("{R}", unit_of("R", desk.system), 24, "decimal"),
+        Column("{U}", unit_of("U", desk.system), 28, "decimal"), Column("Use here"),
+    )  # fmt: skip
+    rows = []
+    for method, result in study.by_method.items():
+        use = "the set asks for this method" if method == study.method else "for comparison"
+        if not result.within_limits:
+            use = "outside its limits (ratio over 1.5): decides nothing"
+        rows.append(Row((
+            method.replace("-", " "), significant(in_system(result.resistance, "R", desk.system), 4),
+            significant(in_system(result.transmittance, "U", desk.system), 4), use,
+        )))  # fmt: skip
+    return Table(columns, tuple(rows))
+
+
+def vapour_sheet(desk: Desk, name: str) -> Sheet:
+    """Equivalent air layers step by step, the control layer, the rule-of-thumb ratio."""
+    study, one = desk.dossier.vapour[name], desk.dossier.assemblies[name]
+    blocks: list[Block] = [Head(plain(name), "Resistance to vapour", "layers inside the ventilated cavity")]
+    blocks.append(calculation(study.trace, desk.system, total="s_d"))
+    blocks += [Space(2.25), Paragraph(_control_words(desk, name))]
+    if study.ratio:
+        blocks.append(Paragraph(
+            f"Inside to outside {{s_d}} = {significant(study.ratio, 3)} : 1, the main insulation left out. "
+            "A rule of thumb (common practice, no source), printed for information; it gives no verdict."
+        ))  # fmt: skip
+    if study.missing:
+        blocks.append(Paragraph(plain("Not evaluated, no vapour figure: " + ", ".join(study.missing) + ".")))
+    return Sheet(f"{name}-V", f"{KIND_WORDS[one.kind]} {name}: vapour figures", "—", tuple(blocks))
+
+
+def _control_words(desk: Desk, name: str) -> str:
+    control = desk.dossier.vapour[name].control
+    if control is None:
+        return "**No layer of this assembly is named as vapour control.**"
+    from layerfolio.sheets.figures import permeance_text
+
+    cups = [
+        f"{permeance_text(value, desk.system)} {cup} cup"
+        for value, cup in ((control.permeance_dry, "dry"), (control.permeance_wet, "wet")) if value
+    ]  # fmt: skip
+    figures = ", ".join(cups) or "no figure"
+    return f"**Vapour control layer: {control.layer.number} {plain(control.layer.title)}**, permeance {figures}."
+
+
+__all__ = ["NONE", "assembly_sheet", "thermal_sheet", "vapour_sheet"]

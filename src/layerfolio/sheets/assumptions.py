@@ -1,0 +1,104 @@
+"""Assumptions and sources: what was taken as given, what the tool chose, and what every source mark stands for."""
+
+from layerfolio.sheets.blocks import Column, Head, Heading, Paragraph, Row, Sheet, Table
+from layerfolio.sheets.cover import criteria_rows
+from layerfolio.sheets.desk import SOURCES, Desk
+from layerfolio.sheets.figures import NONE, cell, unit_of
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.source_book import MEANING, NOT_REREAD
+
+
+def assumptions(desk: Desk) -> Sheet:
+    """Comes after all sheets that use the source book, so that every mark is listed."""
+    films = _films(desk)
+    cups = _cups(desk)
+    choices = _choices(desk)
+    blocks = [
+        Head("", "Assumptions and sources", "figures, choices, marks"), Heading("Design values"), _design(desk),
+        Heading("Air films and directions"), films,
+        *((Heading("Choices taken where the project file left them open"), choices) if choices.rows else ()),
+        Heading("Vapour figures, both cups"), cups,
+        *_disagreements(desk),
+        Heading("Source marks"), _marks(desk),
+        Paragraph(
+            "; ".join(f"**{letter}** {words}" for letter, words in MEANING.items())
+            + f". {NOT_REREAD} not re-read in its source: confirm before relying on it. A limit so marked decides no verdict."
+        ),
+        *_cautions(desk),
+    ]  # fmt: skip
+    return Sheet(SOURCES, "Assumptions and sources", "—", tuple(blocks))
+
+
+def _design(desk: Desk) -> Table:
+    columns = (Column("Value", width=72), Column("Figure", width=48), Column("Source"))
+    return Table(columns, tuple(Row(tuple(map(plain, row))) for row in criteria_rows(desk)[1:]))
+
+
+def _films(desk: Desk) -> Table:
+    unit = unit_of("R_si", desk.system)
+    columns = (
+        Column("Assembly", width=24), Column("Faces", width=30), Column("Heat flows", width=24),
+        Column("{R_si}", unit, 26, "decimal"), Column("{R_se}", unit, 26, "decimal"), Column("Src"),
+    )  # fmt: skip
+    rows = []
+    for name, one in desk.dossier.assemblies.items():
+        rows.append(Row((
+            f"**{plain(name)}**", plain(one.faces), one.heat_direction, cell(one.inside_film.value, "R_si", desk.system, 3),
+            cell(one.outside_film.value, "R_se", desk.system, 3), desk.book.marks(one.inside_film, one.outside_film),
+        )))  # fmt: skip
+    return Table(columns, tuple(rows))
+
+
+def _choices(desk: Desk) -> Table:
+    rows = [
+        Row((f"**{plain(name)}**", plain(choice.text), plain(choice.because)))
+        for name, one in desk.dossier.assemblies.items() for choice in one.choices
+    ]  # fmt: skip
+    return Table((Column("Where", width=16), Column("Choice", width=82), Column("Because")), tuple(rows))
+
+
+def _cups(desk: Desk) -> Table:
+    columns = (
+        Column("Where", width=16), Column("Layer", width=62), Column("{s_d} dry", "m", 22, "decimal"),
+        Column("{s_d} wet", "m", 22, "decimal"), Column("{W} dry", "ng/(Pa·s·m²)", 28, "decimal"), Column("Src"),
+    )  # fmt: skip
+    rows = []
+    for name, study in desk.dossier.vapour.items():
+        for one in study.layers:
+            figures = one.layer.vapour
+            permeance = cell(one.permeance_dry * 1e12, "s_d", "metric", 1) if one.permeance_dry else NONE
+            rows.append(Row((
+                f"**{plain(name)}**", plain(f"{one.layer.number} {one.layer.title}"), cell(one.s_d_dry, "s_d", "metric", 2),
+                cell(one.s_d_wet, "s_d", "metric", 2), permeance,
+                desk.book.marks(figures.dry, figures.wet) if figures else "no figure",
+            )))  # fmt: skip
+    return Table(columns, tuple(rows))
+
+
+def _disagreements(desk: Desk) -> tuple:
+    """Other published figures for the materials used, where sources disagree."""
+    seen, rows = set(), []
+    for one in desk.dossier.assemblies.values():
+        for layer in one.layers:
+            if layer.also_published and layer.material not in seen:
+                seen.add(layer.material)
+                rows += [
+                    Row((plain(layer.title), plain(what), f"{datum.value:.4g}", desk.book.mark(datum)))
+                    for what, datum in layer.also_published
+                ]
+    if not rows:
+        return ()
+    columns = (Column("Material", width=52), Column("Also published, not used"), Column("SI value", width=24), Column("Src", width=17))
+    return Heading("Where published sources disagree"), Table(columns, tuple(rows))
+
+
+def _marks(desk: Desk) -> Table:
+    columns = (Column("Mark", width=14), Column("Source", width=78), Column("Place", width=48), Column("How sure"))
+    return Table(columns, tuple(Row(tuple(map(plain, row))) for row in desk.book.rows()))
+
+
+def _cautions(desk: Desk) -> tuple:
+    if not desk.dossier.cautions:
+        return ()
+    rows = tuple(Row((plain(c.path), plain(c.message))) for c in desk.dossier.cautions)
+    return Heading("To look at again in the project file"), Table((Column("Place", width=58), Column("What")), rows)

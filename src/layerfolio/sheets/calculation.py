@@ -1,0 +1,122 @@
+"""A trace as numbered steps of a calculation sheet: symbols, numbers put in, result; repeated formulas fold into a table."""
+
+from itertools import groupby
+
+from layerfolio.catalogue.sources import printed
+from layerfolio.glossary import term
+from layerfolio.sheets.blocks import CalcStep, Calculation, Column, Equation, Paragraph, Row, Table
+from layerfolio.sheets.figures import with_unit
+from layerfolio.sheets.markup import plain
+from layerfolio.steps.spelling import Spelled, spell
+from layerfolio.steps.trace import Choice, Entry, Given, Section, Step, Trace
+from layerfolio.units.pretty import pretty_unit
+
+LONGEST_CELL = 62
+"""Characters of a substituted expression that still fit a table cell; longer ones stand as equations of their own."""
+
+
+def source_words(text: str) -> str:
+    """The source of a formula or a given figure, printed: "key, place" becomes "ISO 6946:2017, place"."""
+    key, _, place = text.partition(", ")
+    return plain(printed(key, place))
+
+
+def calculation(trace: Trace, system: str, *, total: str = "R") -> Calculation:
+    """All sections of the trace as steps, numbered from 1."""
+    steps = []
+    for number, (section, entries) in enumerate(_sections(trace), 1):
+        body = tuple(block for group in _runs(entries) for block in _body(group, system))
+        steps.append(CalcStep(str(number), plain(section.title), _sources(section, entries), body))
+    unit = term(total).customary if system == "customary" else term(total).si
+    return Calculation("Running total", f"{{{total}}}, {pretty_unit(unit)}", tuple(steps))
+
+
+def _sections(trace: Trace) -> list[tuple[Section, list[Entry]]]:
+    found: list[tuple[Section, list[Entry]]] = []
+    for entry in trace.entries:
+        if isinstance(entry, Section):
+            found.append((entry, []))
+        else:
+            if not found:
+                found.append((Section("Result"), []))
+            found[-1][1].append(entry)
+    return found
+
+
+def _sources(section: Section, entries: list[Entry]) -> str:
+    names = [section.source] if section.source else []
+    names += [entry.formula.source for entry in entries if isinstance(entry, Step)]
+    names += [entry.source for entry in entries if isinstance(entry, Choice) and entry.source]
+    return "; ".join(dict.fromkeys(map(source_words, names)))
+
+
+def _runs(entries: list[Entry]) -> list[list[Entry]]:
+    """Consecutive entries of one kind: given figures together, steps of one formula together."""
+    def kind(entry: Entry) -> object:
+        return entry.formula.name if isinstance(entry, Step) else type(entry).__name__
+
+    return [list(group) for _, group in groupby(entries, key=kind)]
+
+
+def _body(run: list[Entry], system: str) -> list[Equation | Table | Paragraph]:
+    first = run[0]
+    if isinstance(first, Choice):
+        return [Paragraph(plain(f"{one.text}: {one.because}.")) for one in run]  # type: ignore[union-attr]
+    if isinstance(first, Given):
+        return [_given_table(run, system)]  # type: ignore[arg-type]
+    steps: list[Step] = run  # type: ignore[assignment]
+    spelled = [spell(step, system) for step in steps]
+    if len(run) > 1 and _foldable(spelled):
+        return [Paragraph(_formula_line(spelled[0])), _folded(steps, spelled)]
+    return [_equation(step, words, system) for step, words in zip(steps, spelled, strict=True)]
+
+
+def _foldable(spelled: list[Spelled]) -> bool:
+    return all(len(words.numbers) <= LONGEST_CELL for words in spelled)
+
+
+def _formula_line(words: Spelled) -> str:
+    return f"{words.left} = {words.symbols}"
+
+
+def _folded(steps: list[Step], spelled: list[Spelled]) -> Table:
+    """Repeated steps as rows: a column for each quantity, or the numbers put in where a quantity is a list."""
+    first = spelled[0]
+    subject = Column("Layer" if first.arguments[0][0] == "d" else "For", width=0)
+    result = Column(first.left, pretty_unit(first.unit), 24, "decimal")
+    if any(isinstance(shown, tuple) for words in spelled for _, shown, _ in words.arguments):
+        longest = max(len(words.numbers) for words in spelled)
+        columns = (subject, Column("numbers put in", width=min(85, 4 + 1.75 * longest)), result)
+        cells = [(words.numbers,) for words in spelled]
+    else:
+        width = 24 if len(first.arguments) < 4 else 18
+        columns = (
+            subject,
+            *(Column(f"{{{name}}}", pretty_unit(unit), width, "decimal") for name, _, unit in first.arguments),
+            result,
+        )
+        cells = [tuple(shown for _, shown, _ in words.arguments) for words in spelled]
+    rows = (Row((plain(step.about), *row, words.result)) for step, row, words in zip(steps, cells, spelled, strict=True))
+    return Table(columns, tuple(rows))
+
+
+def _given_table(given: list[Given], system: str) -> Table:
+    columns = (Column("Given", width=46), Column("Figure", width=42), Column("Where it comes from"))
+    rows = tuple(
+        Row((plain(g.about), f"{{{g.quantity}}} = {with_unit(g.value, g.quantity, system, 4)}", source_words(g.source)))
+        for g in given
+    )
+    return Table(columns, rows)
+
+
+def _equation(step: Step, words: Spelled, system: str) -> Equation:
+    result = _bold(words.result, words.unit)
+    if system == "customary" and words.unit != term(step.formula.result).si:
+        result += f" ({with_unit(step.value, step.formula.result, 'metric', 4)})"
+    about = f"   _{plain(step.about)}_" if step.about else ""
+    return Equation(words.left, (words.symbols + about, words.numbers, result), words.result if step.running_total else "")
+
+
+def _bold(figure: str, unit: str) -> str:
+    words = pretty_unit(unit)
+    return f"**{figure}\u00a0{words}**" if words else f"**{figure}**"

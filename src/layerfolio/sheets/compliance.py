@@ -1,0 +1,68 @@
+"""The compliance record: every requirement, its clause, what is asked and provided, the path, the verdict, who decides."""
+
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.sheets.blocks import Column, Head, Paragraph, Row, Sheet, Space, Table, VerdictCell, VerdictCount
+from layerfolio.sheets.desk import RECORD, Desk, code_words, verdict_counts
+from layerfolio.sheets.figures import NONE
+from layerfolio.sheets.markup import plain
+
+WIDTHS = (10, 33, 56, 38, 43)
+
+
+def compliance_record(desk: Desk) -> Sheet:
+    findings = desk.dossier.findings
+    code = desk.dossier.project.code
+    phrase = "; ".join(filter(None, (code_words(desk), f"zone {code.zone}" if code.zone else "", _recovery(code))))
+    columns = (
+        Column("No.", width=WIDTHS[0]), Column("Question", "clause", WIDTHS[1]),
+        Column("Prescriptive path", "asked and provided", WIDTHS[2]),
+        Column("Performance path", "what is shown instead", WIDTHS[3]), Column("Verdict", "and what follows", WIDTHS[4]),
+    )  # fmt: skip
+    rows = tuple(Row(_cells(number, finding, desk)) for number, finding in enumerate(findings, 1))
+    table = Table(columns, rows, top_rule=False, upright_rules=(1, 2, 3), long_text=True)
+    blocks = (
+        Head("", "Compliance record", plain(phrase)), table, Space(2), VerdictCount(verdict_counts(findings)),
+        Paragraph(
+            "A verdict compares a calculated or stated figure with the figure named; it decides nothing. "
+            "The authority having jurisdiction decides every line. Clauses are named, not quoted: confirm them against the "
+            "adopted text. † marks a figure not re-read in its source."
+        ),
+    )  # fmt: skip
+    return Sheet(RECORD, "Compliance record", "—", blocks)
+
+
+def _recovery(code) -> str:
+    if code.heat_recovery is None:
+        return ""
+    return "with heat recovery" if code.heat_recovery else "without heat recovery"
+
+
+def _cells(number: int, finding: Finding, desk: Desk) -> tuple:
+    subject = f", {plain(finding.assembly)}" if finding.assembly else ""
+    question = f"**{plain(finding.question)}{subject}**\n{plain(finding.clause)}"
+    prescriptive = _asked(finding) if finding.path == "prescriptive" else NONE
+    performance = _performance(finding)
+    follows = finding.next_step or ("" if finding.verdict is Verdict.MEETS else finding.reason)
+    if finding.mark in ("memory", "derived") and finding.limit:
+        follows = f"{follows} Limit rests on memory: confirm.".strip()
+    if finding.amended:
+        follows = f"{follows} Limit amended: {finding.amended}.".strip()
+    return str(number), question, prescriptive, performance, VerdictCell(finding.verdict, plain(follows))
+
+
+def _asked(finding: Finding) -> str:
+    lines = []
+    if finding.asked:
+        lines.append(f"_asked_ {plain(finding.asked)}")
+    if finding.given:
+        step = f" ({plain(finding.step)})" if finding.step else ""
+        lines.append(f"_provided_ {plain(finding.given)}{step}")
+    return "\n".join(lines) or NONE
+
+
+def _performance(finding: Finding) -> str:
+    if finding.path != "prescriptive":
+        return _asked(finding)
+    if finding.verdict is Verdict.MEETS:
+        return "Not needed."
+    return "Not calculated in this package." if finding.verdict is Verdict.DOES_NOT_MEET else NONE

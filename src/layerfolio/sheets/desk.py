@@ -1,0 +1,49 @@
+"""What every sheet maker needs at hand: the dossier, the source book, the templates, the units that come first."""
+
+from dataclasses import dataclass, field
+
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.dossier import Dossier
+from layerfolio.sheets.source_book import SourceBook
+from layerfolio.sheets.templates import Templates
+
+COVER, GUIDE, RECORD, SOURCES, SYMBOLS = "G0", "G1", "C1", "C2", "C3"
+
+KIND_WORDS = {
+    "wall": "Wall", "roof": "Roof", "ceiling": "Ceiling", "floor": "Floor", "slab": "Slab",
+    "foundation-wall": "Foundation wall",
+}  # fmt: skip
+
+
+@dataclass(slots=True)
+class Desk:
+    dossier: Dossier
+    book: SourceBook = field(default_factory=SourceBook)
+    templates: Templates = field(default_factory=Templates)
+
+    @property
+    def system(self) -> str:
+        return self.dossier.system
+
+    def line(self, finding: Finding) -> int:
+        """The number of a finding's line in the compliance record, from 1."""
+        return self.dossier.findings.index(finding) + 1
+
+    def thermal_finding(self, assembly: str) -> Finding | None:
+        """The finding that judges the assembly's resistance: the first of topic thermal with a limit, else the first."""
+        found = self.dossier.findings_of(assembly, "thermal")
+        return next((f for f in found if f.limit), found[0] if found else None)
+
+
+def verdict_counts(findings: tuple[Finding, ...]) -> tuple[tuple[Verdict, int], ...]:
+    """How often each verdict stands, in the order of the verdicts."""
+    return tuple((verdict, sum(f.verdict is verdict for f in findings)) for verdict in Verdict)
+
+
+def code_words(desk: Desk) -> str:
+    """The code set in words: "NBC 2020"."""
+    from layerfolio.catalogue.code_sets import code_set
+
+    found = code_set(desk.dossier.project.code.set)
+    year = found.set_id.partition("-")[2]
+    return f"{found.short} {year}".strip()

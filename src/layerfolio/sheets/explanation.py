@@ -1,0 +1,159 @@
+"""Explanation sheets: one question, one assembly, its numbers by reference to the studies and findings."""
+
+from layerfolio.assembly.members import plural
+from layerfolio.codes.explanations import Explanation
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.drawing.mini import mini_section
+from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
+from layerfolio.sheets.desk import RECORD, Desk
+from layerfolio.sheets.figures import NOT_GIVEN, permeance_text, with_unit
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.templates import Marked
+from layerfolio.units.show import significant
+
+TOPICS = ("vapour", "structure", "air")
+"""Topics of findings that bear on a panel that braces and controls vapour (and air)."""
+
+
+def explanation_sheet(desk: Desk, number: int, one: Explanation) -> Sheet:
+    """Sheet X<number> from templates/explanations/<question>.txt."""
+    assembly = desk.dossier.assemblies[one.assembly]
+    layer = assembly.layer(one.layer)
+    tag = f"X{number}"
+    drawing = mini_section(assembly, layer.name, _tags(desk, one))
+    blocks = desk.templates.blocks(
+        f"explanations/{one.question}",
+        head=Head(tag, "Explanation", plain(f"for {one.assembly}, layer {layer.number}; drawing {one.assembly}")),
+        members=_members(desk, one), title=layer.title, number=str(layer.number), kind=assembly.kind.replace("-", " "),
+        permeance_answer=Marked(_permeance_answer(desk, one)), air_answer=Marked(_air_answer(desk, one)),
+        outside_answer=Marked(_outside_answer(desk, one)), drawing=Figure(drawing), comparison=_comparison(desk, one),
+        record=f"sheet {RECORD}", conditions=_conditions(desk, one), checks=_checks(desk, one),
+        evidence=Marked(_evidence(desk, one)),
+        note_box=NoteBox("Official's note", ("accepted", "accepted with condition", "not accepted"), 3),
+    )  # fmt: skip
+    return Sheet(tag, f"Explanation: inside sheathing of {one.assembly}", drawing.scale_text or "—", blocks)
+
+
+def _members(desk: Desk, one: Explanation) -> str:
+    framed = [x for x in desk.dossier.assemblies[one.assembly].layers if x.member and x.kind == "solid"]
+    return plural(framed[0].member.name) if framed else "framing"
+
+
+def _tags(desk: Desk, one: Explanation) -> tuple[tuple[int, str], ...]:
+    """The panel, the main insulation and the outermost layer that counts, each with two or three words."""
+    assembly, study = desk.dossier.assemblies[one.assembly], desk.dossier.vapour[one.assembly]
+    panel = assembly.layer(one.layer)
+    wanted = [panel]
+    if study.main_insulation:
+        wanted.append(assembly.layer(study.main_insulation))
+    outer = [x for x in assembly.layers if x.counts and x.kind == "solid" and x not in wanted]
+    wanted += outer[:1]
+    return tuple((x.number, _short(x)) for x in sorted(wanted, key=lambda x: x.number))
+
+
+def _short(layer) -> str:
+    words = layer.title if len(layer.title) < 30 else layer.title[:28].rsplit(" ", 1)[0]
+    words = words[:1].lower() + words[1:]
+    return f"{words}, seams {layer.seams}" if layer.seams else words
+
+
+def _findings(desk: Desk, one: Explanation) -> list[Finding]:
+    return [f for f in desk.dossier.findings if f.topic in TOPICS and f.assembly in (one.assembly, None)]
+
+
+def _vapour_finding(desk: Desk, one: Explanation) -> Finding | None:
+    found = [f for f in _findings(desk, one) if f.topic == "vapour" and f.limit]
+    return found[0] if found else None
+
+
+def _permeance_answer(desk: Desk, one: Explanation) -> str:
+    """What is known of the panel's permeance beside what is asked, in one clause."""
+    control = desk.dossier.vapour[one.assembly].control
+    if control is None or control.permeance_dry is None:
+        return "its permeance is not known yet, so this is not shown"
+    figure = permeance_text(control.permeance_dry, desk.system)
+    words = f"{figure} in the dry cup"
+    finding = _vapour_finding(desk, one)
+    if finding is None:
+        return f"{words}; this set states no limit here"
+    limit = permeance_text(finding.limit.value, desk.system)
+    origin = control.layer.vapour.dry.origin
+    basis = "by the product's own test report" if any("permeance" in d.proves for d in origin.documents) else "not by a report of the product"
+    return f"{words}, {basis}, where {limit} or less is asked ({plain(finding.clause)}): **{finding.verdict}**"
+
+
+def _air_answer(desk: Desk, one: Explanation) -> str:
+    layer = desk.dossier.assemblies[one.assembly].layer(one.layer)
+    if "air control" not in layer.serves:
+        return "It is not named as the air control layer. "
+    seams = f"With seams {layer.seams} it" if layer.seams in ("taped", "sealed") else "It"
+    return f"{seams} is the air control layer too. "
+
+
+def _outside_answer(desk: Desk, one: Explanation) -> str:
+    study = desk.dossier.vapour[one.assembly]
+    if study.ratio is None:
+        return "How open the layers outside it are is not evaluated: a vapour figure is missing."
+    openness = "more open to vapour than the layers inside" if study.ratio > 1 else "**less** open to vapour than the layers inside"
+    return f"The layers outside the insulation are {openness} (ratio {significant(study.ratio, 2)} : 1, a rule of thumb)."
+
+
+def _comparison(desk: Desk, one: Explanation) -> Table:
+    columns = (Column("Question, clause", width=34), Column("What is asked", width=36),
+               Column("What is provided", width=33), Column("Verdict"))  # fmt: skip
+    rows = [
+        Row((f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked), plain(f.given), VerdictCell(f.verdict)))
+        for f in _findings(desk, one)
+    ]
+    study = desk.dossier.thermal[one.assembly]
+    if study.asked:
+        rows.append(Row(("Heat, see " + plain(f"{one.assembly}-T"), "see record",
+                         f"{{R}} {with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}",
+                         _thermal_verdict(desk, one))))  # fmt: skip
+    return Table(columns, tuple(rows))
+
+
+def _thermal_verdict(desk: Desk, one: Explanation) -> VerdictCell | str:
+    finding = desk.thermal_finding(one.assembly)
+    return VerdictCell(finding.verdict) if finding else "not asked"
+
+
+def _conditions(desk: Desk, one: Explanation) -> list[str]:
+    assembly = desk.dossier.assemblies[one.assembly]
+    layer = assembly.layer(one.layer)
+    found = [
+        "indoor humidity stays at or below the value on the assumptions sheet",
+        "every seam, edge and penetration is " + (layer.seams if layer.seams in ("taped", "sealed") else "sealed"),
+        "panel, thickness and lot are those of the report",
+    ]
+    if any(x.cavity == "ventilated" for x in assembly.layers):
+        found.append("the ventilated cavity stays open at foot and head")
+    found.append("no finish of low permeance is put on the weather side")
+    return found
+
+
+def _checks(desk: Desk, one: Explanation) -> list[str]:
+    layer = desk.dossier.assemblies[one.assembly].layer(one.layer)
+    thickness = layer.thickness.text if layer.thickness else "thickness"
+    inner = [x.number for x in desk.dossier.assemblies[one.assembly].layers if x.number > layer.number]
+    before = f" before layer {inner[0]}" if inner else ""
+    return [
+        f"panel mark: {thickness}, kind and lot", f"tape or sealant on all seams,{before} goes on",
+        "nails as the structural sheets ask, not overdriven", "airtightness test with the panel exposed",
+    ]  # fmt: skip
+
+
+def _evidence(desk: Desk, one: Explanation) -> str:
+    layer = desk.dossier.assemblies[one.assembly].layer(one.layer)
+    listed = [
+        plain(", ".join(filter(None, (d.number, d.issuer, d.edition, d.file)))) + (f" (proves {plain(', '.join(d.proves))})" if d.proves else "")
+        for d in dict.fromkeys(layer.documents)
+    ]  # fmt: skip
+    proved = {p for d in layer.documents for p in d.proves}
+    missing = [words for key, words in (("permeance", "permeance test report, both cups"), ("bracing", "structural mark or listing"),
+                                        ("air", "tape and airtightness test report")) if key not in proved]  # fmt: skip
+    named = f"Named in the project file: {'; '.join(listed)}. " if listed else "Named in the project file: none. "
+    return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ____________" if missing else "")
+
+
+__all__ = ["NOT_GIVEN", "Verdict", "explanation_sheet"]

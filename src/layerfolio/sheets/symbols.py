@@ -1,0 +1,66 @@
+"""Symbols, formulas, units and hatches used in the package."""
+
+from layerfolio import __version__
+from layerfolio.catalogue.hatches import printed_name
+from layerfolio.drawing.legend import legend
+from layerfolio.glossary import term, terms
+from layerfolio.sheets.blocks import Column, Figure, Head, Row, Sheet, Table
+from layerfolio.sheets.calculation import source_words
+from layerfolio.sheets.desk import SYMBOLS, Desk
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.templates import Marked
+from layerfolio.steps.formula import Formula
+from layerfolio.steps.spelling import spell
+from layerfolio.steps.trace import Given, Step
+from layerfolio.units.pretty import pretty_unit
+
+
+def symbols(desk: Desk, families: tuple[str, ...]) -> Sheet:
+    used = _steps(desk)
+    rounding = (
+        "The set asks to round the final effective resistance only, to two decimals, and then to compare."
+        if any(f.provided and f.provided.decimals is not None for f in desk.dossier.findings)
+        else "The set states no rounding rule: figures are judged unrounded."
+    )
+    digest = f"Checksum of the project file, SHA-256: `{desk.dossier.input_sha256}`. Tool version {__version__}."
+    return Sheet(SYMBOLS, "Symbols, formulas, hatches", "—", desk.templates.blocks(
+        "symbols", head=Head("", "Symbols, formulas, hatches"), symbols=_symbol_table(desk, used), formulas=_formula_table(used),
+        rounding=rounding, hatches=Figure(legend(families, 180.0)), input=Marked(digest),
+    ))  # fmt: skip
+
+
+def _entries(desk: Desk) -> list:
+    studies = [*desk.dossier.thermal.values(), *desk.dossier.vapour.values()]
+    return [entry for study in studies for entry in study.trace.entries]
+
+
+def _steps(desk: Desk) -> dict[Formula, Step]:
+    """The first step of each formula used, in order of use."""
+    found: dict[Formula, Step] = {}
+    for entry in _entries(desk):
+        if isinstance(entry, Step):
+            found.setdefault(entry.formula, entry)
+    return found
+
+
+def _symbol_table(desk: Desk, used: dict[Formula, Step]) -> Table:
+    names = {name for step in used.values() for name, _ in step.arguments} | {f.result for f in used}
+    names |= {entry.quantity for entry in _entries(desk) if isinstance(entry, Given)}
+    columns = (Column("Symbol", width=22), Column("Unit", width=26), Column("Customary", width=34), Column("Meaning"))
+    rows = tuple(
+        Row((f"{{{name}}}", pretty_unit(term(name).si) or "–", pretty_unit(term(name).customary) or "–", plain(term(name).meaning)))
+        for name in terms() if name in names
+    )  # fmt: skip
+    return Table(columns, rows)
+
+
+def _formula_table(used: dict[Formula, Step]) -> Table:
+    columns = (Column("Formula", width=64), Column("What it gives", width=70), Column("Source"))
+    rows = []
+    for formula, step in used.items():
+        words = spell(step)
+        rows.append(Row((f"{words.left} = {words.symbols}", plain(formula.title), source_words(formula.source))))
+    return Table(columns, tuple(rows))
+
+
+__all__ = ["printed_name", "symbols"]
