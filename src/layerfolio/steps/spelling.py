@@ -12,6 +12,7 @@ from functools import cache
 from layerfolio.glossary import term
 from layerfolio.steps.formula import Formula
 from layerfolio.steps.trace import Argument, Step
+from layerfolio.units.show import as_number, significant
 
 TOLERANCE = 5e-4  # a printed line recomputes at least this closely; the law of the tests is 1e-3
 _SUM, _PRODUCT, _MINUS, _POWER, _ATOM = range(1, 6)
@@ -95,16 +96,10 @@ class _Speller:
 
 def _digits(value: float, digits: int) -> str:
     """At most that many significant digits; a value that is exactly shorter prints short."""
-    from layerfolio.units.show import significant
-
     short = f"{value:.{digits}g}"
     if float(short) == value and "e" not in short:
         return short.replace("-", "−")
     return significant(value, digits)
-
-
-def _as_float(text: str) -> float:
-    return float(text.replace("−", "-"))
 
 
 def _map(argument: Argument, change) -> Argument:
@@ -119,7 +114,7 @@ def _fitting_words(formula: Formula, arguments: dict[str, Argument], result: flo
     """As few digits as let the printed line recompute to the printed result."""
     for digits in range(4, 12):
         words = _words(arguments, digits)
-        shown = {name: _map(text, _as_float) for name, text in words.items()}  # type: ignore[arg-type]
+        shown = {name: _map(text, as_number) for name, text in words.items()}  # type: ignore[arg-type]
         if abs(formula.function(**shown) - result) <= TOLERANCE * abs(result):
             return words
     return words
@@ -150,7 +145,7 @@ def spell(step: Step, system: str = "metric") -> Spelled:
         arguments, result = converted
         unit = term(formula.result).customary
     shown = _digits(result, 4)
-    words = _fitting_words(formula, arguments, _as_float(shown))
+    words = _fitting_words(formula, arguments, as_number(shown))
     body = _body(formula)
     symbols = _Speller({name: "{" + name + "}" for name in arguments}, True).text(body)
     numbers = _Speller(words, False).text(body)

@@ -1,0 +1,101 @@
+"""Laws that hold for every formula: names in the glossary, right dimension, printed lines that recompute."""
+
+import ast
+import inspect
+import random
+
+import pint
+import pytest
+
+import layerfolio.formulas.thermal
+import layerfolio.formulas.vapour  # noqa: F401  (both fill the registry)
+from layerfolio.glossary import term, terms
+from layerfolio.steps.formula import REGISTRY
+from layerfolio.steps.spelling import spell
+from layerfolio.steps.trace import Recorder
+from layerfolio.units.show import as_number, in_units
+
+UNITS = pint.UnitRegistry()
+FORMULAS = sorted(REGISTRY.values(), key=lambda f: f.name)
+
+EMPIRICAL = {"slightly_ventilated_resistance"}
+"""Formulas whose constants carry units of their own (limits in mm2/m), so the dimension law cannot read them."""
+
+RANGES = {"m": (0.005, 0.6), "W/(m.K)": (0.02, 2.5), "m2.K/W": (0.05, 9), "W/(m2.K)": (0.1, 5), "1": (0.05, 0.9),
+          "degC": (-30, 25), "m.K/W": (0.5, 40), "kg/(m.s.Pa)": (1e-13, 3e-10), "kg/(m2.s.Pa)": (1e-11, 5e-9),
+          "mm2/m": (501, 1499)}  # fmt: skip
+
+
+def parameters(formula):
+    return list(inspect.signature(formula.function).parameters.values())
+
+
+def values_for(formula, seed, length=3):
+    """Random arguments in the glossary's ranges; a parameter annotated as a tuple gets several."""
+    random_ = random.Random(f"{formula.name}/{seed}")
+    found = {}
+    for parameter in parameters(formula):
+        low, high = RANGES[term(parameter.name).si]
+        draw = lambda low=low, high=high: random_.uniform(low, high)  # noqa: E731
+        many = "tuple" in str(parameter.annotation)
+        found[parameter.name] = tuple(draw() for _ in range(length)) if many else draw()
+    return found
+
+
+def recompute(text):
+    """What a pocket calculator gives for a printed expression."""
+    plain = text.replace("−", "-").replace("·10", "e").replace(" · ", " * ").translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789"))
+    tree = ast.parse(plain, mode="eval")
+    allowed = (ast.Expression, ast.BinOp, ast.UnaryOp, ast.Constant, ast.operator, ast.unaryop)
+    assert all(isinstance(node, allowed) for node in ast.walk(tree)), text
+    return eval(compile(tree, "printed line", "eval"))
+
+
+@pytest.mark.parametrize("formula", FORMULAS, ids=lambda f: f.name)
+class TestEveryFormula:
+    def test_names_are_in_the_glossary(self, formula):
+        assert formula.result in terms()
+        assert {p.name for p in parameters(formula)} <= set(terms())
+
+    def test_is_one_return_expression_with_a_docstring_and_a_source(self, formula):
+        assert formula.title and ", " in formula.source or formula.source == "common-practice"
+        assert not any(name in formula.function.__doc__ for name in ("=", " / "))
+
+    def test_body_has_the_dimension_of_its_result(self, formula):
+        if formula.name in EMPIRICAL:
+            assert formula.function(A_v=1000.0, R_u=2.0, R_v=1.0) == pytest.approx(1.5)
+            return
+
+        def with_unit(name, value):
+            unit = term(name).si
+            if unit == "degC":
+                return UNITS.Quantity(value, "kelvin")
+            return UNITS.Quantity(value, _pint(unit))
+
+        arguments = {
+            name: tuple(with_unit(name, v) for v in value) if isinstance(value, tuple) else with_unit(name, value)
+            for name, value in values_for(formula, 0).items()
+        }
+        result = formula.function(**arguments)
+        expected = "kelvin" if term(formula.result).si == "degC" else _pint(term(formula.result).si)
+        assert UNITS.Quantity(result).check(UNITS.Quantity(1, expected).dimensionality)
+
+    @pytest.mark.parametrize("system", ["metric", "customary"])
+    @pytest.mark.parametrize("seed", range(12))
+    def test_printed_line_recomputes_within_a_thousandth(self, formula, seed, system):
+        record = Recorder()
+        value = record.step(formula, **values_for(formula, seed))
+        words = spell(record.done().steps()[0], system)
+        shown = as_number(words.result)
+        assert recompute(words.numbers) == pytest.approx(shown, rel=1e-3)
+        unit = words.unit if words.unit != "1" else None
+        expected = in_units(value, unit) if unit else value
+        assert shown == pytest.approx(expected, rel=6e-4)
+
+
+def _pint(unit):
+    return unit.replace(".", "*").replace("m2", "m**2").replace("mm**2", "mm**2") if unit != "1" else ""
+
+
+def test_every_registered_formula_is_tested():
+    assert len(FORMULAS) >= 20
