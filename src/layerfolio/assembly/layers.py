@@ -59,7 +59,7 @@ def layer(number: int, name: str, given: Any, context: Context, counts: bool, ca
         cavity=given.cavity or "", cavity_openings=getattr(given, "openings", None), serves=tuple(given.serves or ()),
         seams=given.seams or "", counts=counts, insulating=_insulating(given, catalogue, heat, cavity),
         documents=(*figures.documents(given), *(figures.documents(own) if own is not None else ())),
-        also_published=tuple((p.what, p.datum) for p in catalogue.also_published) if catalogue and own is None else (),
+        also_published=tuple((p.what, p.datum) for p in catalogue.disagreeing()) if catalogue and own is None else (),
         path=f"assemblies.{context.assembly}.layers[{number - 1}]",
     ), choices  # fmt: skip
 

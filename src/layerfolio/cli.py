@@ -1,0 +1,140 @@
+"""The commands. Each is a few lines: what a command does lives in the rooms, imported when it is called."""
+
+import sys
+from pathlib import Path
+
+import click
+
+from layerfolio import __version__
+from layerfolio.problems import Problem, ProblemsFound
+
+PROJECT = click.argument("project", type=click.Path(path_type=Path))
+OUTPUT_HELP = "Where to write; beside the project file when left out."
+
+
+class Commands(click.Group):
+    """Every mistake of the user ends in a sentence and exit code 2, never in a traceback."""
+
+    def invoke(self, ctx: click.Context):
+        try:
+            return super().invoke(ctx)
+        except ProblemsFound as found:
+            for problem in found.problems:
+                click.echo(str(problem), err=True)
+        except OSError as error:
+            click.echo(str(_file_problem(error)), err=True)
+        ctx.exit(2)
+
+    def resolve_command(self, ctx: click.Context, args: list[str]):
+        try:
+            return super().resolve_command(ctx, args)
+        except click.UsageError as error:
+            from difflib import get_close_matches
+
+            near = get_close_matches(args[0], self.list_commands(ctx), 1, 0.5)
+            hint = f" Did you mean {near[0]!r}?" if near else ""
+            raise click.UsageError(f"{error.message.rstrip('.')}.{hint}", ctx) from None
+
+
+def _file_problem(error: OSError) -> Problem:
+    where = str(error.filename or "")
+    return Problem(where, 0, 0, "", f"cannot be read or written: {error.strerror or error}", "a folder that you may write")
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="layerfolio")
+def main() -> None:
+    """From a project file of layered walls, roofs and floors to an inspection-ready PDF package.
+
+    A licensed professional and the authority having jurisdiction have the final say.
+    """
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option("--starter", default="wall", show_default=True, help="Which starter; see: layerfolio list starters")
+def new(folder: Path, starter: str) -> None:
+    """Write a commented starter project that builds as it stands."""
+    from layerfolio.starters import write_starter
+
+    click.echo(f"wrote {write_starter(folder, starter)}")
+
+
+@main.command()
+@PROJECT
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True)
+@click.option("--strict", is_flag=True, help="Exit code 1 when a finding does not meet.")
+def check(project: Path, form: str, strict: bool) -> None:
+    """Validate and calculate; print results and findings."""
+    from layerfolio.dossier import compile_dossier
+    from layerfolio.reading import load
+
+    dossier = compile_dossier(load(project))
+    if form == "json":
+        import json
+
+        from layerfolio.results import results
+
+        click.echo(json.dumps(results(dossier), ensure_ascii=False, indent=1, allow_nan=False))
+    else:
+        from layerfolio.terminal import summary
+
+        click.echo(summary(dossier))
+    if strict and any(f.verdict == "does not meet" for f in dossier.findings):
+        sys.exit(1)
+
+
+@main.command()
+@PROJECT
+@click.option("--output", "-o", type=click.Path(path_type=Path), help=OUTPUT_HELP)
+def build(project: Path, output: Path | None) -> None:
+    """Write the PDF package."""
+    from layerfolio.binding import bind
+    from layerfolio.dossier import compile_dossier
+    from layerfolio.reading import load
+    from layerfolio.sheets.package import package
+
+    loaded = load(project)
+    target = output or loaded.file.with_suffix(".pdf")
+    bound = bind(package(compile_dossier(loaded)), target)
+    click.echo(f"wrote {target}: {len(bound.sheets)} sheets, {bound.pages} pages")
+
+
+@main.command()
+@PROJECT
+@click.argument("assembly")
+@click.option("--output", "-o", type=click.Path(path_type=Path), help="FILE.svg or FILE.pdf; ASSEMBLY.svg when left out.")
+def draw(project: Path, assembly: str, output: Path | None) -> None:
+    """Draw one assembly to SVG or PDF."""
+    from layerfolio.drawing.outputs import draw_to
+    from layerfolio.dossier import compile_dossier
+    from layerfolio.reading import load
+
+    loaded = load(project)
+    dossier = compile_dossier(loaded)
+    if assembly not in dossier.assemblies:
+        known = ", ".join(dossier.assemblies)
+        raise ProblemsFound([loaded.problem_at("assemblies", f"there is no assembly {assembly!r}; there are {known}", known.split(",")[0])])
+    target = output or loaded.file.with_name(f"{assembly}.svg")
+    draw_to(dossier.assemblies[assembly], target, units=dossier.system, page=dossier.project.project.page)
+    click.echo(f"wrote {target}")
+
+
+@main.command(name="list")
+@click.argument("what", type=click.Choice(["materials", "codes", "questions", "climates", "starters"]))
+def list_(what: str) -> None:
+    """Print what the tool carries."""
+    from layerfolio import listing
+
+    for line in getattr(listing, what)():
+        click.echo(line)
+
+
+@main.command()
+def schema() -> None:
+    """Print the JSON Schema of the project file, for editor completion."""
+    import json
+
+    from layerfolio.reading import json_schema
+
+    click.echo(json.dumps(json_schema(), ensure_ascii=False, indent=1))

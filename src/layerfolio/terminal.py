@@ -1,0 +1,43 @@
+"""The terminal's short answer: results of each assembly, findings with what follows, cautions."""
+
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.dossier import Dossier
+from layerfolio.studies.types import ThermalStudy
+from layerfolio.units.show import fixed, in_units, significant
+
+FINAL_SAY = "A licensed professional and the authority having jurisdiction have the final say."
+
+
+def summary(dossier: Dossier) -> str:
+    """Everything `check` prints, as one text."""
+    lines = [dossier.project.project.title, ""]
+    lines += [_assembly(name, study, dossier.system) for name, study in dossier.thermal.items()]
+    lines += ["", "Findings"]
+    for finding in dossier.findings:
+        lines += _finding(finding)
+    if dossier.cautions:
+        lines += ["", "To look at again"]
+        lines += [f"  {c.path}: {c.message}" for c in dossier.cautions]
+    counts = [(verdict, sum(f.verdict is verdict for f in dossier.findings)) for verdict in Verdict]
+    lines += ["", ", ".join(f"{verdict} {count}" for verdict, count in counts if count), FINAL_SAY]
+    return "\n".join(lines)
+
+
+def _assembly(name: str, study: ThermalStudy, system: str) -> str:
+    if study.asked is None:
+        return f"  {name}  no thermal figure for {', '.join(study.missing)}"
+    r, u = study.asked.resistance, study.asked.transmittance
+    words = f"R {fixed(r, 2)} m²·K/W, U {significant(u, 3)} W/(m²·K)"
+    if system == "customary":
+        first = f"R {fixed(in_units(r, 'h.ft2.F/Btu'), 1)} ft²·°F·h/Btu, U {significant(in_units(u, 'Btu/(h.ft2.F)'), 3)} Btu/(h·ft²·°F)"
+        words = f"{first} ({words})"
+    return f"  {name}  {words}  [{study.method.replace('-', ' ')}]  {study.assembly.title}"
+
+
+def _finding(finding: Finding) -> list[str]:
+    subject = finding.assembly or "building"
+    lines = [f"  {finding.verdict:<16} {subject:<9} {finding.clause}: {finding.question}"]
+    detail = finding.next_step or ("" if finding.verdict is Verdict.MEETS else finding.reason)
+    if finding.limit or finding.verdict is Verdict.MEETS:
+        detail = "; ".join(filter(None, (f"asked {finding.asked}", f"provided {finding.given}", detail)))
+    return [*lines, f"                   {detail}"] if detail else lines
