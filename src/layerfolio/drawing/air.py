@@ -1,0 +1,61 @@
+"""Signs for moving air in ventilated cavities."""
+
+from layerfolio.drawing.control import ControlLine
+from layerfolio.drawing.layout_framing import Framing, View
+from layerfolio.drawing.layout_stack import Band, Stack
+from layerfolio.drawing.marks import Circle, Curve, Line, Mark, Point
+
+RADIUS, DOT = 1.0, 0.32  # air towards the viewer
+ARROW, HEAD, HALF_HEAD = 9.0, 2.6, 1.0  # air along the paper
+LEAST = 2.8  # clear depth a sign needs
+
+
+def air_signs(
+    stack: Stack, framing: tuple[Framing, ...], controls: tuple[ControlLine, ...], length: float, view: View
+) -> list[tuple[Point, tuple[Mark, ...]]]:
+    """Middle and marks of each sign; a cavity that is too shallow gets none."""
+    signs = []
+    frames = {one.band.layer.number: one for one in framing}
+    for band in stack.bands:
+        if band.layer.cavity != "ventilated" or band.form != "body":
+            continue
+        frame = frames.get(band.layer.number)
+        y = _clear_height(band, controls)
+        if y is None:
+            continue
+        along = view == "slope" or (view == "level" and not (frame and frame.centres))
+        signs += [((x, y), _arrow(x, y) if along else _towards(x, y)) for x in _places(frame, length, along)]
+    return signs
+
+
+def _clear_height(band: Band, controls: tuple[ControlLine, ...]) -> float | None:
+    """Middle of the widest stretch of the cavity's depth that no control line takes."""
+    edges = sorted([band.top, band.bottom, *(one.y for one in controls if band.bottom < one.y < band.top)])
+    deep, y = max((upper - lower, (upper + lower) / 2) for lower, upper in zip(edges, edges[1:], strict=False))
+    return y if deep >= LEAST else None
+
+
+def _places(frame: Framing | None, length: float, along: bool) -> list[float]:
+    half = ARROW / 2 if along else RADIUS
+    start, end = 0.0, length
+    if frame and frame.seen == "along":
+        start, end = (frame.torn, length) if frame.beyond_left else (0.0, frame.torn)
+    places = []
+    for share in (0.32, 0.63) if end - start == length else (0.25, 0.7):
+        x = start + share * (end - start)
+        for left, right in frame.intervals if frame else ():
+            if left - half - 1.5 < x < right + half + 1.5:
+                x = right + half + 1.5
+        if x < length - 20 and (not places or x - places[-1] > 2 * half + 4):
+            places.append(x)
+    return places
+
+
+def _towards(x: float, y: float) -> tuple[Mark, ...]:
+    return Circle((x, y), RADIUS, 0.25, "white", role="air"), Circle((x, y), DOT, fill="black", role="air")
+
+
+def _arrow(x: float, y: float) -> tuple[Mark, ...]:
+    tip, tail = x + ARROW / 2, x - ARROW / 2
+    head = (("M", tip, y), ("L", tip - HEAD, y + HALF_HEAD), ("L", tip - HEAD, y - HALF_HEAD), ("Z",))
+    return Line(((tail, y), (tip - HEAD, y)), 0.25, role="air"), Curve(head, fill="black", role="air")

@@ -1,0 +1,154 @@
+"""Control lines: water, air, vapour along the layers that serve them; the thermal bracket beside the section."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from math import ceil
+
+from layerfolio.drawing.layout_stack import Band, Stack
+from layerfolio.drawing.lettering import CAPITAL, middle_text, spread, wide
+from layerfolio.drawing.marks import Circle, Curve, Line, Mark, Point, Text
+
+WIDTH, HALO = 0.7, 0.45
+DASHES: dict[str, tuple[float, ...]] = {"W": (5.0, 1.2), "A": (), "V": (), "T": (1.4, 1.0)}
+NAMES = {"W": "water control", "A": "air control", "V": "vapour control", "T": "thermal control"}
+SOFT = ("batt", "loose-fill", "straw")
+OFF, OFF_LINE = 1.75, 1.3  # mm from a face; from the edge of a membrane's line
+APART = 1.9  # two lines at least
+CLOSE = 4.0  # nearer lines have their letters in different stations
+ENDS, NEXT, STEP = 5.0, 9.0, 1.0  # letters: from each end, from the last letter, of the search
+MEMBER, AIR = 3.2, 4.2  # letters stay clear by so much
+
+
+@dataclass(frozen=True, slots=True)
+class ControlLine:
+    """One line at height `y` of the section; its letters follow each other in turn."""
+
+    y: float
+    letters: str
+    layer: str
+
+
+def control_lines(stack: Stack) -> tuple[ControlLine, ...]:
+    """All lines from the top down, apart from each other."""
+    found = []
+    for index, band in enumerate(stack.bands):
+        if band.form == "ground":
+            continue
+        if "water control" in band.layer.serves:
+            found.append(ControlLine(_outside(band, stack), "W", band.layer.name))
+        letters = "".join(sign for sign in "AV" if NAMES[sign] in band.layer.serves)
+        if letters:
+            found.append(ControlLine(_inside(index, stack), letters, band.layer.name))
+    found.sort(key=lambda one: -one.y)
+    apart = spread([one.y for one in found], [APART] * len(found))
+    return tuple(replace(one, y=y) for one, y in zip(found, apart, strict=True))
+
+
+def letters_used(stack: Stack) -> str:
+    """The letters that the key must explain, in the order W A V T."""
+    used = "".join(one.letters for one in control_lines(stack)) + ("T" if insulated(stack) else "")
+    return "".join(one for one in "WAVT" if one in used)
+
+
+def insulated(stack: Stack) -> tuple[float, float] | None:
+    """Top and bottom of the insulating layers, from the first to the last."""
+    bands = [one for one in stack.bands if one.layer.insulating and one.form == "body"]
+    return (bands[0].top, bands[-1].bottom) if bands else None
+
+
+def _outside(band: Band, stack: Stack) -> float:
+    sign = 1 if stack.outside_up else -1
+    if band.line:
+        return band.middle + sign * (band.line / 2 + OFF_LINE)
+    return (band.top if sign > 0 else band.bottom) + sign * OFF
+
+
+def _inside(index: int, stack: Stack) -> float:
+    """1.75 off the inner side, but in the middle of a panel that soft insulation or a thin board follows."""
+    band, sign = stack.bands[index], 1 if stack.outside_up else -1
+    if band.line:
+        return band.middle - sign * (band.line / 2 + OFF_LINE)
+    following = index + sign
+    inner = stack.bands[following] if 0 <= following < len(stack.bands) else None
+    if inner and inner.layer.kind == "solid" and inner.form == "body":
+        poor = inner.layer.family in SOFT or inner.depth < 2 * OFF
+        if poor and band.depth >= 2.4:
+            return band.middle
+    return (band.bottom if sign > 0 else band.top) - sign * OFF
+
+
+def stations(
+    lines: Iterable[ControlLine], length: float, blocked: dict[float, list[tuple[float, float]]]
+) -> list[tuple[ControlLine, list[tuple[float, str]]]]:
+    """Each line with the places of its letters; `blocked[y]` lists the stretches that letters at y keep out of."""
+    done: list[tuple[ControlLine, list[tuple[float, str]]]] = []
+    for line in lines:
+        shut = list(blocked.get(line.y, ()))
+        for other, places in done:
+            if abs(other.y - line.y) < CLOSE:
+                shut += [(x - NEXT / 2, x + NEXT / 2) for x, _ in places]
+        count = max(len(line.letters), ceil(length / 40))
+        count += count % len(line.letters)
+        places, last = [], -NEXT
+        for number in range(count):
+            x = _free((number + 0.5) * length / count, length, shut, last, length / count)
+            if x is not None:
+                places.append((x, line.letters[len(places) % len(line.letters)]))
+                last = x
+        done.append((line, places or [(length / 2, line.letters[0])]))
+    return done
+
+
+def _free(start: float, length: float, shut: list[tuple[float, float]], last: float, reach: float) -> float | None:
+    """From the middle of a part one step forward, one back, two forward and so on."""
+    for step in range(ceil(reach / STEP) + 1):
+        for x in (start + step * STEP, start - step * STEP):
+            clear = not any(left < x < right for left, right in shut)
+            if clear and ENDS <= x <= length - ENDS and x - last >= NEXT:
+                return x
+    return None
+
+
+def line_marks(line: ControlLine, places: list[tuple[float, str]], length: float, sloped: bool) -> list[Mark]:
+    """The line between its letters, on white, and the white field behind each letter."""
+    dash = DASHES[line.letters[0]]
+    marks: list[Mark] = []
+    start = 0.5
+    role = f"control {' '.join(line.letters)}"
+    for x, letter in [*places, (length - 0.5, "")]:
+        half = (2.0 if sloped else wide(letter, "bold") / 2 + 1.1) if letter else 0.0
+        if x - half - start > 0.3:
+            marks.append(Line(((start, line.y), (x - half, line.y)), WIDTH, dash, HALO, role=role))
+        start = x + half
+    fields = [x for x, _ in places]
+    if sloped:
+        return marks + [Circle((x, line.y), 2.0, fill="white", role="letter field") for x in fields]
+    return marks + [_field(x, line.y, wide(letter, "bold") / 2 + 0.6) for x, letter in places]
+
+
+def _field(x: float, y: float, half: float) -> Curve:
+    up = CAPITAL / 2 + 0.4
+    corners = ((x - half, y - up), (x + half, y - up), (x + half, y + up), (x - half, y + up))
+    commands = (("M", *corners[0]), *(("L", *one) for one in corners[1:]), ("Z",))
+    return Curve(commands, fill="white", role="letter field")
+
+
+def letter(point: Point, sign: str) -> Text:
+    """A control letter about its middle, never turned."""
+    return middle_text(*point, sign, style="bold", anchor="middle", role=f"control letter {sign}")
+
+
+def bracket(stack: Stack, x: float) -> tuple[tuple[Mark, ...], Point | None]:
+    """The thermal bracket with its feet, and the place of its letter."""
+    span = insulated(stack)
+    if span is None:
+        return (), None
+    top, bottom = span
+    role, middle = "control T", top - (top - bottom) / 3
+    gap = 2.5 if top - bottom >= 12.0 else 0.0
+    runs = [((x, top), (x, middle + gap)), ((x, middle - gap), (x, bottom))] if gap else [((x, top), (x, bottom))]
+    marks = [Line(run, WIDTH, DASHES["T"], role=role) for run in runs]
+    marks += [Line(((x - WIDTH / 2, y), (x + 1.4, y)), WIDTH, role=role) for y in (top, bottom)]
+    return tuple(marks), (x if gap else x - 2.6, middle)
+
+

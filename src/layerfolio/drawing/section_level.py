@@ -1,0 +1,154 @@
+"""Sections that lie level on the page: walls in plan, floors, slabs, ceilings and flat roofs upright."""
+
+from dataclasses import dataclass
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.drawing import compose, control, dimensions, key, tags
+from layerfolio.drawing.compose import Cut
+from layerfolio.drawing.dimensions import Dimensions
+from layerfolio.drawing.extent import extent
+from layerfolio.drawing.figures import Units
+from layerfolio.drawing.frame import Frame
+from layerfolio.drawing.geometry import moved
+from layerfolio.drawing.layout_framing import FIRST, fitting_length, framings, view_of
+from layerfolio.drawing.layout_notes import layout_notes
+from layerfolio.drawing.layout_scale import DEEPEST, lead_spacing, level_scale, scale_text
+from layerfolio.drawing.layout_stack import GROUND_DEPTH, stacked
+from layerfolio.drawing.lettering import SIZE, wide
+from layerfolio.drawing.marks import Drawing, Group, Mark, Text
+from layerfolio.drawing.names import sides
+
+LEFT = {"metric": (26.0, 10.0), "customary": (29.0, 12.0)}  # section from the field's edge, chain from the section
+OVERALL = 4.0  # overall line from the field's edge
+BRACKET = 4.4  # thermal bracket from the section
+CIRCLE_EDGE, ELBOW, SECTION_EDGE = 2.7, 6.0, 11.5  # from the field's right edge; before the circle
+NOTE_ELBOW, NOTE_SECTION, NOTE_WIDEST, NOTE_LEAST = 3.2, 7.0, 27.0, 15.0
+ABOVE, BELOW = 5.2, 6.1  # spacing lines from the section
+WORD_SPACED = 0.9 * 72 / 25.4  # points: 0.9 mm
+
+
+@dataclass(frozen=True, slots=True)
+class Sides:
+    """Left edge and length of the section; elbows and circles; room for notes or None."""
+
+    left: float
+    chain: float
+    length: float
+    elbow: float
+    circle: float
+    note_room: float | None
+
+
+def level(
+    assembly: Assembly, units: Units, width: float, scale: float | None, with_key: bool, notes: bool
+) -> Drawing:
+    """See `section.section`."""
+    room, side = _laid_out(assembly, units, width, scale, notes)
+    frame = Frame(0.0, (side.left, 0.0))
+    upper, lower = _spacings(room, units)
+    beside = _beside(room, units, side, frame)
+    around = [*beside, *frame.marks([*upper.marks, *lower.marks])]
+    words = _words(assembly, room, side, upper, lower)
+    obstacles = compose.boxes([*around, *words]) + compose.tick_boxes([*upper.ticks, *lower.ticks], frame)
+    column = tags.Column(side.elbow, side.circle, tuple(obstacles))
+    leaders = tags.arranged(compose.tags_of(room, frame, side.note_room), column)
+    letters = compose.letter_stations(room, frame, leaders)
+    groups = [
+        compose.section_group(room, frame, letters),
+        Group("dimensions", tuple(around)),
+        Group("leaders", tuple(mark for one in leaders for mark in tags.leader_marks(one))),
+        Group("tags", tuple(mark for one in leaders for mark in tags.tag_marks(one))),
+        Group("words", tuple(words)),
+    ]
+    return finished(assembly, room, groups, side.left, width, with_key)
+
+
+def finished(
+    assembly: Assembly, room: Cut, groups: list[Group], bar_at: float, width: float, with_key: bool
+) -> Drawing:
+    """Adds the foot, and moves all up so that the drawing begins at 0."""
+    groups = [one for one in groups if one.marks]
+    _, bottom, _, top = extent(groups)
+    text = scale_text(room.stack.scale, room.units)
+    foot = foot_marks(bottom, bar_at, room, width, with_key, text)
+    low = extent(foot)[1] - 0.5
+    placed = tuple(moved(one, 0.0, (0.0, -low)) for one in (*groups, *foot))
+    notes = layout_notes(room.stack, room.framing, room.body.unknown, room.units, room.view)
+    return Drawing(
+        assembly.name, width, top - low + 0.5, placed, room.stack.scale, text, tuple(room.body.families), notes
+    )
+
+
+def foot_marks(bottom: float, bar_at: float, room: Cut, width: float, with_key: bool, text: str) -> list[Group]:
+    """Check bar, written scale and key, below `bottom`."""
+    bar = bottom - 1.6 - key.END / 2
+    words = text if room.units == "customary" else f"Scale {text}"
+    beside = bar_at + key.BAR_CUSTOMARY + 12.5
+    beside = min(beside, width - 2.0 - wide(words, "bold"))
+    scale = Text((beside, bar - 0.4), words, SIZE, "bold", role="scale")
+    groups = [Group("check bar", (*key.check_bar(bar_at, bar, room.units), scale))]
+    letters = control.letters_used(room.stack)
+    if with_key and letters:
+        groups.append(Group("key", key.key_of_controls(0.0, bar - key.KEY_DROP - 2.6, letters)))
+    return groups
+
+
+def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | None, notes: bool) -> tuple[Cut, Sides]:
+    """The cut at the scale that fits, and what stands left and right of it."""
+    view = view_of(assembly)
+    widest = _sides(width, LEFT[units][0], LEFT[units][1], units, None)
+    chosen = scale or level_scale(assembly, units, widest.length)
+    stack = stacked(assembly, chosen, DEEPEST)
+    left, chain = LEFT[units]
+    left = max(left, OVERALL + 2.4 + dimensions.figure_room(stack, units) + dimensions.FIGURE_GAP + chain)
+    first = 6.4 if notes else FIRST
+    needed = lead_spacing(assembly) / chosen + 2 * first if notes else None
+    side = _sides(width, left, chain, units, needed)
+    framing = framings(stack, view, side.length, first)
+    length = fitting_length(framing, side.length)
+    if length < side.length:
+        framing = framings(stack, view, length, first)
+    return compose.cut(stack, framing, length, view, units), side
+
+
+def _sides(width: float, left: float, chain: float, units: Units, needed: float | None) -> Sides:
+    """`needed` is the length that notes leave to the section; None: no notes."""
+    if needed is None:
+        circle = width - CIRCLE_EDGE - tags.RADIUS
+        elbow = circle - tags.RADIUS - ELBOW
+        return Sides(left, chain, elbow - 5.5 - left, elbow, circle, None)
+    fixed = left + NOTE_SECTION + 2 * tags.RADIUS + tags.NOTE_GAP
+    note = max(NOTE_LEAST, min(NOTE_WIDEST, width - fixed - needed))
+    circle = width - note - tags.NOTE_GAP - tags.RADIUS
+    return Sides(
+        left, chain, circle - tags.RADIUS - NOTE_SECTION - left, circle - tags.RADIUS - NOTE_ELBOW, circle, note
+    )
+
+
+def _spacings(room: Cut, units: Units) -> tuple[Dimensions, Dimensions]:
+    ground = GROUND_DEPTH + 0.5 if room.stack.ground else 0.0
+    up, down = (ground, 0.0) if room.stack.outside_up else (0.0, ground)
+    return dimensions.spacing_lines(room.framing, room.stack, units, ABOVE + up, -room.stack.depth - BELOW - down)
+
+
+def _beside(room: Cut, units: Units, side: Sides, frame: Frame) -> list[Mark]:
+    """Overall line, chain and thermal bracket at the left."""
+    chain = dimensions.thickness_chain(room.stack, units, -side.chain)
+    whole = dimensions.overall_line(room.stack, units, OVERALL - side.left, False)
+    bracket, at = control.bracket(room.stack, -BRACKET)
+    marks = [*frame.marks([*chain.marks, *whole.marks, *bracket])]
+    return [*marks, control.letter(frame.place(at), "T")] if at else marks
+
+
+def _words(assembly: Assembly, room: Cut, side: Sides, upper: Dimensions, lower: Dimensions) -> list[Mark]:
+    """The names of both sides, centred."""
+    top, bottom = sides(assembly)
+    ground = GROUND_DEPTH + 0.5 if room.stack.ground else 0.0
+    up, down = (ground, 0.0) if room.stack.outside_up else (0.0, ground)
+    high = extent(upper.marks)[3] + 1.8 if upper.marks else 5.0 + up
+    low = extent(lower.marks)[1] - 4.2 if lower.marks else -room.stack.depth - 7.0 - down
+    x = side.left + room.length / 2
+    return [
+        Text((x, y), words, SIZE, "bold", "middle", spaced=WORD_SPACED, role="side")
+        for y, words in ((high, top), (low, bottom))
+    ]

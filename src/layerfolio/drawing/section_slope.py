@@ -1,0 +1,136 @@
+"""Roofs: cut along the slope and turned by it, rising to the right; words, tags and letters stay upright."""
+
+from dataclasses import dataclass
+from math import cos, radians, sin, tan
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.drawing import compose, control, dimensions, tags
+from layerfolio.drawing.compose import Cut
+from layerfolio.drawing.dimensions import Dimensions
+from layerfolio.drawing.extent import extent
+from layerfolio.drawing.figures import Units
+from layerfolio.drawing.frame import Frame
+from layerfolio.drawing.geometry import moved
+from layerfolio.drawing.layout_framing import framings
+from layerfolio.drawing.layout_scale import can_be_cut, lead_spacing, too_thin
+from layerfolio.drawing.layout_stack import stacked
+from layerfolio.drawing.lettering import SIZE, wide
+from layerfolio.drawing.marks import Drawing, Group, Mark, Text
+from layerfolio.drawing.names import layer_note, member_note, sides
+from layerfolio.drawing.section_level import BRACKET, WORD_SPACED, finished
+from layerfolio.drawing.slope_words import outside_words, word_below
+
+TALLEST, LONGEST, SHORTEST = 110.0, 134.0, 55.0
+SCALES = {"metric": (5, 10, 20), "customary": (8, 12, 16)}
+CHAIN = {"metric": (10.0, 22.0), "customary": (9.0, 24.0)}  # chain and overall line from the section
+NOTE_WIDEST, NOTE_LEAST = 36.0, 18.0
+BELOW = 7.0  # spacing line from the section
+FREE = 6.5  # between the section and the elbows
+STEEPEST = 75.0  # degrees: what is steeper is drawn so
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """What a slope leaves for the section: angle, offsets of chain and overall line, width and elbows."""
+
+    slope: float
+    chain: float
+    overall: float
+    circle: float
+    note_room: float
+
+    @property
+    def elbow(self) -> float:
+        return self.circle - tags.RADIUS - 6.0
+
+    def longest(self, depth: float) -> float:
+        """Length of a section `depth` mm deep that stays within width and height."""
+        a = radians(self.slope)
+        wide_ = self.elbow - FREE - 1.0 - (self.overall + 5.0) * cos(a) - depth * sin(a)
+        tall = TALLEST - 6.0 - self.overall * sin(a) - depth * cos(a)
+        return min(wide_ / cos(a), tall / sin(a), LONGEST)
+
+
+def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, with_key: bool) -> Drawing:
+    """See `section.section`."""
+    room, place = _laid_out(assembly, units, width, scale)
+    frame = Frame(place.slope, (0.0, 0.0))
+    _, lower = dimensions.spacing_lines(room.framing, room.stack, units, BELOW, -room.stack.depth - BELOW)
+    beside, ticks = _beside(room, units, place)
+    frame = Frame(place.slope, (_shift(room, place, frame.marks([*beside, *lower.marks])), 0.0))
+    around = [*frame.marks([*beside, *lower.marks]), *_bracket_letter(room, frame)]
+    words = _words(assembly, room, frame, around, lower)
+    obstacles = compose.boxes([*around, *words]) + compose.tick_boxes([*ticks, *lower.ticks], frame)
+    column = tags.Column(place.elbow, place.circle, tuple(obstacles))
+    leaders = tags.arranged(compose.tags_of(room, frame, place.note_room), column)
+    letters = compose.letter_stations(room, frame, leaders)
+    groups = [
+        compose.section_group(room, frame, letters),
+        Group("dimensions", tuple(around)),
+        Group("leaders", tuple(mark for one in leaders for mark in tags.leader_marks(one))),
+        Group("tags", tuple(mark for one in leaders for mark in tags.tag_marks(one))),
+        Group("words", tuple(words)),
+    ]
+    return finished(assembly, room, groups, 0.0, width, with_key)
+
+
+def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | None) -> tuple[Cut, Place]:
+    """The cut at the first scale that leaves it long enough."""
+    for chosen in (scale,) if scale else SCALES[units]:
+        stack = stacked(assembly, chosen, 1e9)
+        place = _place(assembly, stack, units, width)
+        needed = max(SHORTEST, lead_spacing(assembly) / chosen + 16.0)
+        if place.longest(stack.depth) >= needed:
+            break
+    if place.longest(stack.depth) < SHORTEST:
+        stack = stacked(assembly, chosen, _deepest(place))
+    length = max(place.longest(stack.depth), 0.5 * SHORTEST)
+    return compose.cut(stack, framings(stack, "slope", length), length, "slope", units), place
+
+
+def _deepest(place: Place) -> float:
+    """The depth that leaves the shortest useful length."""
+    depth = 200.0
+    while depth > 30.0 and place.longest(depth) < SHORTEST:
+        depth -= 2.0
+    return depth
+
+
+def _place(assembly: Assembly, stack, units: Units, width: float) -> Place:
+    chain, overall = CHAIN[units]
+    overall = max(overall, chain + dimensions.FIGURE_GAP + dimensions.figure_room(stack, units) + 2.4)
+    frames = framings(stack, "slope", LONGEST)
+    notes = [layer_note(one, units) for one in stack.bands] + [member_note(one, units) for one in frames]
+    note = max(NOTE_LEAST, min(NOTE_WIDEST, max(map(wide, notes)) + 0.5))
+    circle = width - note - tags.NOTE_GAP - tags.RADIUS
+    return Place(min(assembly.slope, STEEPEST), chain, overall, circle, note)
+
+
+def _beside(room: Cut, units: Units, place: Place) -> tuple[list[Mark], list]:
+    """Chain, overall line and bracket at the lower end, in the section's directions."""
+    chain = dimensions.thickness_chain(room.stack, units, -place.chain)
+    whole = dimensions.overall_line(room.stack, units, -place.overall, True)
+    bracket, _ = control.bracket(room.stack, -BRACKET)
+    return [*chain.marks, *whole.marks, *bracket], [*chain.ticks, *whole.ticks]
+
+
+def _bracket_letter(room: Cut, frame: Frame) -> list[Mark]:
+    _, at = control.bracket(room.stack, -BRACKET)
+    return [control.letter(frame.place(at), "T")] if at else []
+
+
+def _shift(room: Cut, place: Place, around: tuple[Mark, ...]) -> float:
+    """From the left edge: what is free is shared between both sides of the section."""
+    frame = Frame(place.slope, (0.0, 0.0))
+    right = max(x for x, _ in map(frame.place, room.corners))
+    left = min(extent(around)[0] if around else 0.0, 0.0)
+    free = place.elbow - FREE - (right - left)
+    return 0.6 * max(free, 0.0) - left + 0.5
+
+
+def _words(assembly: Assembly, room: Cut, frame: Frame, around: list[Mark], lower: Dimensions) -> list[Mark]:
+    above, below = sides(assembly)
+    return [
+        *outside_words(above, frame, around, room),
+        word_below(below, frame, room, bool(lower.marks)),
+    ]
