@@ -27,7 +27,7 @@ class Finding:
 
     `id` is `<set>/<clause>/<question>`. `topic` is one of applicability, structure, thermal, vapour, air, water, fire,
     openings, materials, administration. `asked`, `given` are short printable sentences; `limit`, `provided` the figures
-    behind them. `reason` says why the verdict is what it is; `next_step` what to supply or whom to ask (empty when met).
+    behind them. `reason` says why the verdict is what it is; `next_step` what to supply or whom to ask (or empty).
     `step` names where the provided figure was calculated ("W1-T").
     """
 

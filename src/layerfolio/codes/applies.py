@@ -1,0 +1,124 @@
+"""Whether a set applies to the building, by occupancy, size and date, and whether its edition is in force."""
+
+from typing import Any, Literal
+
+from layerfolio.codes.context import Context
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.wording import figure, listed
+
+Answer = Literal["yes", "no", "unknown"]
+HAZARDS = ("low", "medium", "high")
+
+
+def about_set(context: Context, name: str, row: dict[str, Any], title: str, verdict: Verdict, **said: Any) -> Finding:
+    """A finding on the set itself; `row` gives article, clause, source, place and mark."""
+    usual = {"provided": None, "limit": None, "topic": "applicability"}
+    return Finding(
+        id=f"{context.edition.set_id}/{row['article']}/{name}", assembly=None, edition=context.edition.title,
+        clause=row["clause"], question=title, path="prescriptive", verdict=verdict, source=row["source"],
+        place=row["place"], mark=row["mark"], **usual | said,
+    )  # fmt: skip
+
+
+def judge_applies(context: Context) -> tuple[Finding, Answer]:
+    """The first finding of a set: does it apply to this building, on this date?"""
+    rule = context.edition.content["applies"]
+    against, open_questions = _date(context), []
+    if "any" in rule:
+        asked, given = rule["any"], "plane assemblies"
+    else:
+        asked = f"{rule['storeys']} storeys and {figure('area', rule['building_area'])} at most; {rule['named']}"
+        given = building(context)
+        _size(context, rule, against, open_questions)
+        _occupancy(context, rule, against, open_questions)
+    if not context.date:
+        open_questions.append("the date of the project")
+    answer: Answer = "no" if against else "unknown" if open_questions else "yes"
+    verdict = {"no": Verdict.DOES_NOT_MEET, "unknown": Verdict.NEEDS_JUDGEMENT, "yes": Verdict.MEETS}[answer]
+    reason = {
+        "no": "; ".join(against), "unknown": f"it is not known: {'; '.join(open_questions)}",
+        "yes": "occupancy, size and date are within the set",
+    }[answer]  # fmt: skip
+    missing = f"state {listed(open_questions)}"
+    step = {"no": "choose the set that applies, with the authority", "unknown": missing, "yes": ""}
+    return about_set(
+        context, "applies", rule, "Does the set apply?", verdict, asked=asked, given=given, reason=reason,
+        next_step=step[answer],
+    ), answer  # fmt: skip
+
+
+def _date(context: Context) -> list[str]:
+    """Why the date speaks against the edition. Dates are ISO texts, the edition's own perhaps to the year or month."""
+    dated, published = context.date, context.edition.edition["published"]
+    if dated and published["mark"] != "memory" and dated[: len(published["date"])] < published["date"]:
+        return [f"the project's date is {dated}; the edition was published in {published['date']}"]
+    force = context.amended.get(in_force_id(context))
+    if force is not None and dated and dated < str(force.value):
+        return [f"the project's date is {dated}; the edition is in force here from {force.value}, by {force.source}"]
+    return []
+
+
+def in_force_id(context: Context) -> str:
+    """Id of the finding on the edition's force."""
+    return f"{context.edition.set_id}/edition/in-force"
+
+
+def building(context: Context) -> str:
+    """Storeys, area and occupancy in one line."""
+    number = context.storeys
+    storeys = "storeys not given" if number is None else f"{number} storey{'s' * (number != 1)}"
+    area = "area not given" if context.building_area is None else figure("area", context.building_area)
+    return ", ".join((storeys, area, context.occupancy or "occupancy not given"))
+
+
+def _size(context: Context, rule: dict[str, Any], against: list[str], open_questions: list[str]) -> None:
+    if context.storeys is None:
+        open_questions.append("the number of storeys (building.storeys)")
+    elif context.storeys > rule["storeys"]:
+        against.append(f"{context.storeys} storeys are more than {rule['storeys']}")
+    if context.building_area is None:
+        open_questions.append("the building area (building.building_area)")
+    elif context.building_area > rule["building_area"]:
+        area, most = figure("area", context.building_area), figure("area", rule["building_area"])
+        against.append(f"a building area of {area} is more than {most}")
+
+
+def _occupancy(context: Context, rule: dict[str, Any], against: list[str], open_questions: list[str]) -> None:
+    row = rule["occupancies"].get(context.occupancy)
+    if row is None or row["applies"] == "unknown":
+        open_questions.append("the occupancy, by its group in the code (building.occupancy)")
+    elif row["applies"] == "no":
+        against.append(f"the occupancy is of group {row['group']}, for which {row['instead']} is made")
+    elif row["applies"] == "hazard":
+        if context.hazard == "high":
+            against.append("a high-hazard industrial occupancy is outside it")
+        elif context.hazard not in HAZARDS:
+            open_questions.append("whether the industrial occupancy is of low, medium or high hazard (building.hazard)")
+
+
+def judge_in_force(context: Context) -> Finding | None:
+    """Whether the edition is in force at the place: the authority says it, or it is asked. None for a method."""
+    edition = context.edition.edition
+    if "adopted" not in edition:
+        return None
+    row = edition["published"] | {"article": "edition", "clause": "adoption by the province or territory"}
+    known = "; ".join(f"{one['by']} from {one['from']}" for one in edition["adopted"])
+    given = f"project of {context.date or 'no date'}"
+    force = context.amended.get(in_force_id(context))
+    title = "Is this edition in force here?"
+    if force is not None:
+        early = not context.date or context.date < str(force.value)
+        verdict = Verdict.DOES_NOT_MEET if early else Verdict.MEETS
+        return about_set(
+            context, "in-force", row | {"mark": "given"}, title, verdict, topic="administration",
+            asked=f"in force from {force.value}", given=given, reason=f"by {force.source}", amended=force.source,
+            next_step="choose the edition that was in force" if early else "",
+        )  # fmt: skip
+    first = min(one["from"] for one in edition["adopted"])
+    early = f"; before {first} no adoption is known here" if context.date and context.date < first else ""
+    return about_set(
+        context, "in-force", row, title, Verdict.NEEDS_JUDGEMENT, topic="administration",
+        asked="adopted by the province or territory, with its own changes", given=given,
+        reason=f"a model code has force only where it is adopted; known: {known}{early}",
+        next_step="ask the authority: is this edition in force on the date of the application, and with which changes?",
+    )  # fmt: skip

@@ -1,0 +1,155 @@
+"""Judging resistance and transmittance: the study's result, by the method the set asks for, against its limit."""
+
+from dataclasses import dataclass
+
+from layerfolio.codes import judges
+from layerfolio.codes.context import Context
+from layerfolio.codes.findings import Finding, Measured, Verdict
+from layerfolio.codes.inputs import from_memory
+from layerfolio.codes.limits import Limit, Resolved, resolve
+from layerfolio.codes.making import MEMORY_LIMIT, finding
+from layerfolio.codes.requirements import Requirement
+from layerfolio.codes.wording import figure, listed, pair
+from layerfolio.studies.types import ThermalStudy
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One requirement asked of one assembly."""
+
+    requirement: Requirement
+    study: ThermalStudy
+    context: Context
+    resolved: Resolved
+
+    @property
+    def value(self) -> float | None:
+        """What the study gives in the requirement's quantity; None without a result."""
+        asked = self.study.asked
+        if asked is None:
+            return None
+        return asked.transmittance if self.requirement.quantity == "U" else asked.resistance
+
+    def passes(self, value: float, limit: float) -> bool:
+        return getattr(judges, self.requirement.judge)(value, limit, self.context.decimals)
+
+
+def judge_heat(requirement: Requirement, study: ThermalStudy, context: Context) -> Finding:
+    """The finding on a resistance or a transmittance. `requirement.judge` is at_least or at_most."""
+    case = Case(requirement, study, context, resolve(requirement, study.assembly, context))
+    verdict, reason, next_step = _verdict(case)
+    limit, value, quantity = case.resolved.limit, case.value, requirement.quantity
+    asked, given = _words(case)
+    return finding(
+        requirement, context, verdict,
+        assembly=study.assembly.name, asked=asked, given=given, reason=reason, next_step=next_step,
+        provided=None if value is None else Measured(quantity, value, context.decimals),
+        limit=None if limit.value is None else Measured(quantity, limit.value, context.decimals),
+        place=limit.place, amended=case.resolved.amended, step=f"{study.assembly.name}-T",
+    )  # fmt: skip
+
+
+def _verdict(case: Case) -> tuple[Verdict, str, str]:
+    """Verdict, reason and next step; the first that holds, from what is missing to the comparison itself."""
+    study, resolved = case.study, case.resolved
+    limit = resolved.limit
+    if case.value is None:
+        missing = listed(study.missing)
+        return Verdict.NEEDS_EVIDENCE, f"no thermal figure for {missing}", f"supply a sourced figure for {missing}"
+    if (hindrance := _method_fails(case)) is not None:
+        return hindrance
+    if resolved.question:
+        return Verdict.NEEDS_JUDGEMENT, _which_limits(case), f"answer: {resolved.question}?"
+    if not limit.has_value:
+        return Verdict.NEEDS_JUDGEMENT, limit.note, "ask the authority: what is asked of this assembly?"
+    if limit.value is None:
+        return Verdict.NOT_ASKED, limit.note, ""
+    if case.requirement.mark == "memory" and not resolved.amended:
+        return Verdict.NEEDS_JUDGEMENT, f"the limit {MEMORY_LIMIT}", f"confirm {case.requirement.clause}"
+    return _compared(case, limit)
+
+
+def _method_fails(case: Case) -> tuple[Verdict, str, str] | None:
+    """Where the method of the set does not reach: limits too far apart, or metal framing under isothermal planes."""
+    study = case.study
+    if study.method == "combined" and not study.asked.within_limits:
+        reason = "upper and lower limit lie too far apart; the combined method decides nothing here"
+        return Verdict.NEEDS_JUDGEMENT, reason, "supply a numerical calculation or a test of the assembly"
+    metal = [x.layer.name for x in study.layers if x.layer.member and x.layer.member.is_metal]
+    if metal and study.method == "isothermal-planes":
+        reason = f"{listed(metal)} has metal framing; the set weighs two methods for it, which is not calculated here"
+        return Verdict.NEEDS_JUDGEMENT, reason, "supply the calculation for metal framing, or a test of the assembly"
+    return None
+
+
+def _which_limits(case: Case) -> str:
+    """What the possible limits are, and whether the answer matters for this figure."""
+    values = sorted({one.value for one in case.resolved.limits if one.value is not None})
+    shown = [figure(case.requirement.quantity, one, customary=case.context.customary) for one in values]
+    if any(one.value is None and one.has_value for one in case.resolved.limits):
+        shown.insert(0, "nothing")
+    if any(not one.has_value for one in case.resolved.limits):
+        shown.append("a figure that the table does not give")
+    return f"the answer decides what is asked: {' or '.join(shown)}"
+
+
+def _compared(case: Case, limit: Limit) -> tuple[Verdict, str, str]:
+    value = case.value
+    remark = f"; {case.resolved.remark}" if case.resolved.remark else ""
+    if not case.passes(value, limit.value):
+        eased = case.resolved.eased
+        if eased is not None and case.passes(value, eased):
+            return Verdict.NEEDS_JUDGEMENT, "it is within 0.16 of the limit", f"answer: {case.resolved.eased_question}"
+        return Verdict.DOES_NOT_MEET, f"the limit is missed by {_margin(case, limit)}{remark}", _remedy(case)
+    turning = _turning(case, limit)
+    if turning:
+        reason = f"the verdict would turn without {listed(turning)}, whose figure rests on memory"
+        return Verdict.NEEDS_EVIDENCE, reason, f"supply the figure of {listed(turning)} with its source"
+    return Verdict.MEETS, f"the calculated figure reaches the limit{remark}", ""
+
+
+def _turning(case: Case, limit: Limit) -> tuple[str, ...]:
+    """What rests on memory and would turn the verdict if it counted as nothing."""
+    resistance = case.study.asked.resistance
+    found = []
+    for name, amount in from_memory(case.study):
+        left = resistance - amount
+        value = left if case.requirement.quantity != "U" else (1 / left if left > 0 else float("inf"))
+        if value == float("inf") or not case.passes(value, limit.value):
+            found.append(name)
+    return tuple(found)
+
+
+def _margin(case: Case, limit: Limit) -> str:
+    """By how much the compared figure misses the limit, with enough digits that it is not nothing."""
+    off = abs(judges.rounded(case.value, case.context.decimals) - limit.value)
+    digits = case.context.decimals if case.context.decimals is not None else 2
+    while digits < 9 and round(off, digits) == 0:
+        digits += 1
+    return figure(case.requirement.quantity, off, customary=case.context.customary, digits=digits)
+
+
+def _remedy(case: Case) -> str:
+    path = "or show it by the trade-off or performance path" if case.requirement.rule.get("scope") == "energy" else ""
+    return " ".join(("more insulation,", path)).rstrip(", ") if path else "more insulation"
+
+
+def _words(case: Case) -> tuple[str, str]:
+    """What is asked and what is provided, as short sentences."""
+    quantity, value = case.requirement.quantity, case.value
+    limit, customary = case.resolved.limit, case.context.customary
+    decimals = case.context.decimals
+    edge = "or more" if case.requirement.judge == "at_least" else "or less"
+    given = "not calculated" if value is None else figure(quantity, value, customary=customary, digits=decimals)
+    if case.resolved.question:
+        return "depends on an answer that is missing", given
+    if limit.value is None:
+        return limit.note or "nothing", given
+    if value is None:
+        asked = figure(quantity, limit.value, customary=customary, digits=decimals)
+    else:
+        given, asked = pair(quantity, value, limit.value, decimals, customary=customary)
+    by_zone = "tables" in case.requirement.figures and not case.resolved.amended
+    where = f", zone {listed(case.context.zones)}" if by_zone else ""
+    note = f"; {limit.note}" if limit.note else ""
+    return f"{asked} {edge}{where}{note}", given

@@ -1,0 +1,39 @@
+"""Figures from memory among the inputs: they may stand unless the verdict would turn without them."""
+
+from layerfolio.assembly.types import Assembly, Layer
+from layerfolio.catalogue.datum import Datum
+from layerfolio.studies.types import LayerHeat, ThermalStudy
+
+FROM_MEMORY = "memory"
+
+
+def heat_figures(layer: Layer) -> tuple[Datum, ...]:
+    """The figures that make a layer's resistance: of its main material and of what frames it."""
+    found = [layer.resistance or layer.resistivity or layer.conductivity]
+    member = layer.member
+    if member is not None and member.share.value > 0:
+        found += [member.share, member.resistance or member.resistivity or member.conductivity]
+    return tuple(one for one in found if one is not None)
+
+
+def from_memory(study: ThermalStudy) -> tuple[tuple[str, float], ...]:
+    """What rests on memory and how much resistance it brings (m2.K/W): layers by name, and the two films.
+
+    A layer brings its resistance with framing. That is exact for isothermal planes. For the other methods the same
+    amount is taken from their total, which is the nearest simple reading.
+    """
+    found = [(one.layer.name, brings(one)) for one in study.layers if _rests_on_memory(heat_figures(one.layer))]
+    assembly: Assembly = study.assembly
+    for name, film in (("the inside film", assembly.inside_film), ("the outside film", assembly.outside_film)):
+        if _rests_on_memory((film,)):
+            found.append((name, film.value))
+    return tuple((name, amount) for name, amount in found if amount > 0)
+
+
+def brings(one: LayerHeat) -> float:
+    """Resistance that a layer adds, m2.K/W; 0 where it does not count."""
+    return one.with_framing or 0.0
+
+
+def _rests_on_memory(figures: tuple[Datum, ...]) -> bool:
+    return any(one.origin.mark == FROM_MEMORY for one in figures)

@@ -1,0 +1,115 @@
+"""A set judged whole: whether it applies comes first, then the building, then each assembly in file order."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import Any
+
+from layerfolio.catalogue.code_sets import code_set, set_ids, zones
+from layerfolio.codes import applies, reach
+from layerfolio.codes.context import Context, context
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.heat import judge_heat
+from layerfolio.codes.reminders import judge_air_barrier, judge_reminder
+from layerfolio.codes.requirements import Requirement, requirements
+from layerfolio.codes.tight_layers import judge_tight_layers
+from layerfolio.codes.vapour_barrier import judge_position, judge_vapour_barrier
+from layerfolio.studies.types import ThermalStudy, VapourStudy
+
+Studies = Mapping[str, tuple[ThermalStudy, VapourStudy]]
+
+
+def judge(project: Any, studies: Studies) -> tuple[Finding, ...]:
+    """All findings of the set that `project.code.set` names; KeyError when there is no such set.
+
+    `project` has the keys of the project file as attributes; `studies` maps an assembly's name to its studies. The
+    first finding is whether the set applies; where it does not, or that is unknown, no other says *meets*.
+    """
+    about = context(project)
+    first, answer = applies.judge_applies(about)
+    scopes, scoped = _scopes(about)
+    building = [*_set_findings(about), *scoped, *_of_building(about, scopes)]
+    assemblies = [one for thermal, vapour in studies.values() for one in _of_assembly(thermal, vapour, about, scopes)]
+    return (first, *(gate(one, answer, first) for one in (*building, *assemblies)))
+
+
+def _scopes(about: Context) -> tuple[dict[str, tuple[applies.Answer, Finding]], list[Finding]]:
+    names = about.edition.content.get("scopes", {})
+    found = {name: reach.judge_scope(about, name) for name in names}
+    return {name: (answer, said) for name, (said, answer) in found.items()}, [said for said, _ in found.values()]
+
+
+def _set_findings(about: Context) -> Iterator[Finding]:
+    yield from (one for one in (applies.judge_in_force(about), reach.judge_zone(about)) if one is not None)
+
+
+def _of_building(about: Context, scopes: dict) -> Iterator[Finding]:
+    for requirement in requirements(about.edition.set_id):
+        if requirement.of_building:
+            found = judge_reminder(requirement, None, about)
+            if found is not None:
+                yield _within(found, requirement, scopes)
+
+
+def _of_assembly(thermal: ThermalStudy, vapour: VapourStudy, about: Context, scopes: dict) -> Iterator[Finding]:
+    for requirement in requirements(about.edition.set_id):
+        if requirement.asks(thermal.assembly):
+            found = JUDGES[requirement.judge](requirement, thermal, vapour, about)
+            if found is not None:
+                yield _within(found, requirement, scopes)
+
+
+JUDGES = {
+    "at_least": lambda requirement, thermal, vapour, about: judge_heat(requirement, thermal, about),
+    "at_most": lambda requirement, thermal, vapour, about: judge_heat(requirement, thermal, about),
+    "vapour_barrier": lambda requirement, thermal, vapour, about: judge_vapour_barrier(requirement, vapour, about),
+    "vapour_barrier_position": judge_position,
+    "tight_layers": judge_tight_layers,
+    "air_barrier": lambda requirement, thermal, vapour, about: judge_air_barrier(requirement, thermal.assembly, about),
+    "reminder": lambda requirement, thermal, vapour, about: judge_reminder(requirement, thermal.assembly, about),
+}
+
+
+def _within(found: Finding, requirement: Requirement, scopes: dict) -> Finding:
+    if "scope" not in requirement.rule:
+        return found
+    answer, said = scopes[requirement.rule["scope"]]
+    return gate(found, answer, said)
+
+
+def gate(found: Finding, answer: applies.Answer, said: Finding) -> Finding:
+    """A finding under one that decides whether it is asked: no leaves it unasked, unknown leaves *meets* open."""
+    if answer == "no" and found.verdict != Verdict.NOT_ASKED:
+        reason = f"{said.question} No: {said.reason}"
+        return replace(found, verdict=Verdict.NOT_ASKED, reason=reason, next_step="")
+    if answer == "unknown" and found.verdict == Verdict.MEETS:
+        reason = f"{found.reason}; but whether it is asked is open ({said.clause})"
+        return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=said.next_step)
+    return found
+
+
+def sets() -> tuple[str, ...]:
+    """The ids of all sets."""
+    return set_ids()
+
+
+def requirement_ids(set_id: str) -> tuple[str, ...]:
+    """Ids of everything the set can find, in the order in which it is judged."""
+    content = code_set(set_id).content
+    found = [f"{set_id}/{content['applies']['article']}/applies"]
+    if "adopted" in code_set(set_id).edition:
+        found.append(f"{set_id}/edition/in-force")
+    if "zones" in content:
+        found.append(f"{set_id}/{content['zones']['article']}/zone")
+    found += [f"{set_id}/{rule['article']}/{name}-scope" for name, rule in content.get("scopes", {}).items()]
+    return (*found, *(one.id for one in requirements(set_id)))
+
+
+def amendable(set_id: str) -> dict[str, str]:
+    """Ids whose figure a local authority can replace, with the glossary name of that figure (or `date`)."""
+    found = {one.id: one.quantity for one in requirements(set_id) if one.quantity}
+    if "adopted" in code_set(set_id).edition:
+        found[f"{set_id}/edition/in-force"] = "date"
+    return found
+
+
+__all__ = ["amendable", "gate", "judge", "requirement_ids", "sets", "zones"]

@@ -1,0 +1,144 @@
+"""The limit that a set's tables give for an assembly, or the question that must be answered before there is one."""
+
+from dataclasses import dataclass
+from itertools import product
+from typing import Any
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.codes.context import Context
+from layerfolio.codes.requirements import Requirement
+
+ROW_OF_UNHEATED = "above_frost_line"
+NO_VALUE = "n/a"
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """`value` None: nothing is asked. `note`: why, or what was taken off. `has_value` False: the table prints none."""
+
+    value: float | None
+    place: str
+    note: str = ""
+    has_value: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Resolved:
+    """The limits that are possible: one when all that decides is answered, else `question` asks for the rest."""
+
+    limits: tuple[Limit, ...]
+    question: str = ""
+    remark: str = ""
+    amended: str = ""
+    eased: float | None = None  # a limit that would hold if the reduction's own question is answered with yes
+    eased_question: str = ""
+
+    @property
+    def limit(self) -> Limit:
+        """The one limit; of several the most demanding."""
+        return max(self.limits, key=lambda one: -1.0 if one.value is None else one.value)
+
+
+def resolve(requirement: Requirement, assembly: Assembly, context: Context) -> Resolved:
+    """Limits of a requirement for an assembly: the amended figure, a plain figure, or the cells of the set's tables."""
+    amended = context.amended.get(requirement.id)
+    if amended is not None and isinstance(amended.value, float):
+        return Resolved((Limit(amended.value, "amendment of the project file"),), amended=amended.source)
+    figures = requirement.figures
+    if "no_limit" in figures:
+        return Resolved((Limit(None, requirement.place, figures["no_limit"]),))
+    if "tables" not in figures:
+        return Resolved((Limit(figures.get("at_most", figures.get("at_least")), requirement.place),))
+    return _from_tables(requirement, assembly, context)
+
+
+def _from_tables(requirement: Requirement, assembly: Assembly, context: Context) -> Resolved:
+    recovery = (context.heat_recovery,) if context.heat_recovery is not None else (False, True)
+    rows = requirement.rule.get("rows")
+    cells = []
+    for table in requirement.figures["tables"]:
+        if table["heat_recovery"] in recovery:
+            for zone in context.zones:
+                cells += [(table["heat_recovery"], zone, *row) for row in _rows(table, rows, zone, assembly)]
+    found = {(r, z, a): _reduced(limit, requirement, assembly) for r, z, a, limit in cells}
+    question, remark = _open(found, context, rows)
+    limits = tuple(dict.fromkeys(found.values()))
+    rule = requirement.rule.get("reduction")
+    eased = rule and not rule["sure"] and assembly.faces in rule["faces"] and not question
+    top = max((one.value for one in limits if one.value is not None), default=None)
+    if eased and top is not None:
+        return Resolved(limits, question, remark, "", round(top - rule["by"], 6), f"{rule['words']} ({rule['clause']})")
+    return Resolved(limits, question, remark)
+
+
+def _reduced(limit: Limit, requirement: Requirement, assembly: Assembly) -> Limit:
+    rule = requirement.rule.get("reduction")
+    if not rule or not rule["sure"] or limit.value is None or assembly.faces not in rule["faces"]:
+        return limit
+    return Limit(round(limit.value - rule["by"], 6), limit.place, f"{rule['words']}, {rule['clause']}")
+
+
+Answers = tuple[tuple[str, bool], ...]
+
+
+def _rows(table: dict[str, Any], rows: dict | None, zone: str, assembly: Assembly) -> list[tuple[Answers, Limit]]:
+    """The cells that may be meant in one table and zone, each with the answers it supposes."""
+    if rows is None:
+        return [((), Limit(table["by_zone"][zone], table["place"]))]
+    by_row = table["by_row"]
+    known = {name: assembly.ground.get(name) for name in rows}
+    if known["permafrost"] is None and by_row["permafrost"][zone] == NO_VALUE:
+        known["permafrost"] = False  # the table knows no permafrost in this zone, so nothing needs to be asked
+    unknown = [name for name in rows if known[name] is None]
+    found = []
+    for guess in product((False, True), repeat=len(unknown)):
+        supposed = tuple(zip(unknown, guess, strict=True))
+        found.append((supposed, _ground_limit(known | dict(supposed), by_row, zone, table["place"], rows)))
+    return found
+
+
+def _ground_limit(answers: dict, by_row: dict, zone: str, place: str, rows: dict) -> Limit:
+    """A floor in two rows takes the stricter figure; an unheated one below the frost line is asked nothing."""
+    named = [name for name in rows if name != ROW_OF_UNHEATED and answers[name]]
+    if not answers["heated"] and not answers["permafrost"] and answers[ROW_OF_UNHEATED]:
+        named.append(ROW_OF_UNHEATED)
+    if not named:
+        return Limit(None, place, "an unheated floor below the frost line may stay uninsulated")
+    if any(by_row[name][zone] == NO_VALUE for name in named):
+        return Limit(None, place, f"the table has no figure for a floor on permafrost in zone {zone}", has_value=False)
+    top = max(named, key=lambda name: by_row[name][zone])
+    return Limit(by_row[top][zone], place, rows[top]["words"])
+
+
+def _open(found: dict, context: Context, rows: dict | None) -> tuple[str, str]:
+    """The question that is left when the possible limits differ, and a remark where two zones are stated."""
+    questions, remark = [], ""
+    if not _same(found, 0):
+        questions.append("does the ventilation have heat-recovery equipment (code.heat_recovery)")
+    if not _same(found, 1):
+        if context.zone and context.zone_by_degree_days:
+            both = f"{context.zone} and {context.zone_by_degree_days}"
+            remark = f"zones {both} are both stated; the more demanding decides"
+        else:
+            questions.append("which zone is the place in (code.zone, or climate.heating_degree_days)")
+    unknown = dict.fromkeys(name for *_, answers in found for name, _ in answers)
+    for name in unknown:
+        if not _same_without(found, name):
+            questions.append(f"{rows[name]['ask']} (ground.{name})")
+    return "; ".join(questions), remark
+
+
+def _same(found: dict, place: int) -> bool:
+    """Whether the answer at that place of the key never changes the limit."""
+    groups: dict[tuple, set] = {}
+    for key, limit in found.items():
+        groups.setdefault(key[:place] + key[place + 1 :], set()).add((limit.value, limit.has_value))
+    return all(len(values) == 1 for values in groups.values())
+
+
+def _same_without(found: dict, name: str) -> bool:
+    groups: dict[tuple, set] = {}
+    for (recovery, zone, answers), limit in found.items():
+        rest = tuple(one for one in answers if one[0] != name)
+        groups.setdefault((recovery, zone, rest), set()).add((limit.value, limit.has_value))
+    return all(len(values) == 1 for values in groups.values())

@@ -1,0 +1,66 @@
+"""Questions that a package must raise though nothing is calculated for them; each is data with its fixed verdict."""
+
+from layerfolio.assembly.types import Assembly, Layer
+from layerfolio.codes.context import Context
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.making import finding
+from layerfolio.codes.requirements import Requirement
+from layerfolio.codes.wording import listed
+
+SEALED, UNSEALED = ("taped", "sealed"), ("lapped", "open")
+
+
+def judge_reminder(requirement: Requirement, assembly: Assembly | None, context: Context) -> Finding | None:
+    """The reminder; None where its condition does not hold."""
+    rule = requirement.rule
+    if rule.get("when", {}).get("heat_recovery", context.heat_recovery) != context.heat_recovery:
+        return None
+    given, reason = rule.get("given", ""), rule["reason"]
+    if assembly is not None and "serves" in rule:
+        layers = serving(assembly, rule["serves"])
+        given = named(layers) or f"no layer is stated to serve {rule['serves']}"
+        if "inside" in rule and layers and all(_on_the_room_side(one, assembly) for one in layers):
+            reason = f"{reason}; {rule['inside']}"
+    return finding(
+        requirement, context, Verdict(rule["verdict"]), assembly=assembly.name if assembly else None,
+        asked=rule["asked"], given=given, reason=reason, next_step=rule["next_step"],
+    )  # fmt: skip
+
+
+def judge_air_barrier(requirement: Requirement, assembly: Assembly, context: Context) -> Finding:
+    """Seams that are stated open or merely lapped do not meet; all else waits for the evidence of the site."""
+    rule = requirement.rule
+    layers = serving(assembly, "air control")
+    unsealed = tuple(one for one in layers if one.seams in UNSEALED)
+    verdict, next_step = Verdict.NEEDS_EVIDENCE, rule["next_step"]
+    reason = "joints are seen on site, not in the project file"
+    if not layers:
+        verdict, reason = Verdict.NEEDS_JUDGEMENT, "no layer is stated to serve air control"
+        next_step = "name the layers of the air barrier (serves: [air control]) and how their seams are closed"
+    elif any(one.seams == "open" for one in unsealed):
+        verdict, reason = Verdict.DOES_NOT_MEET, f"the seams of {named(unsealed)} are stated open"
+        next_step = "seal every joint of the air barrier"
+    elif unsealed:
+        reason = f"{named(unsealed)}: a lap is a joint only when it is sealed, or 100 mm wide and clamped"
+    elif any(one.seams not in SEALED for one in layers):
+        reason = "the project file does not say how the seams are closed"
+    return finding(
+        requirement, context, verdict, assembly=assembly.name, asked=rule["asked"], given=named(layers) or "none named",
+        reason=reason, next_step=next_step,
+    )  # fmt: skip
+
+
+def serving(assembly: Assembly, role: str) -> tuple[Layer, ...]:
+    """The layers that serve a role, from the outside in."""
+    return tuple(layer for layer in assembly.layers if role in layer.serves)
+
+
+def named(layers: tuple[Layer, ...]) -> str:
+    """Layers by name, number and seams: "panel-15 (layer 6), seams taped"."""
+    shown = [f"{one.name} (layer {one.number})" + (f", seams {one.seams}" if one.seams else "") for one in layers]
+    return listed(shown) if len(shown) < 2 else "; ".join(shown)
+
+
+def _on_the_room_side(layer: Layer, assembly: Assembly) -> bool:
+    insulation = [one.number for one in assembly.layers if one.insulating]
+    return bool(insulation) and layer.number > max(insulation)

@@ -1,0 +1,82 @@
+"""Requirements as data: one file a question, its figures by edition with clause, source, place and mark."""
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.catalogue.code_sets import CodeSet, code_set
+from layerfolio.catalogue.files import MARKS, CatalogueError, load, shown
+
+KEYS = frozenset({"question", "article", "topic", "order", "title", "judge", "subject", "editions"})
+FIGURES = frozenset({"clause", "source", "mark"})
+WHOLE_BUILDING = "building"
+
+
+@dataclass(frozen=True, slots=True)
+class Requirement:
+    """One question of a set. `rule` is the file without its editions; `figures` the row of this edition."""
+
+    id: str
+    question: str
+    title: str
+    topic: str
+    judge: str
+    order: int
+    quantity: str
+    clause: str
+    source: str
+    place: str
+    mark: str
+    rule: dict[str, Any]
+    figures: dict[str, Any]
+
+    @property
+    def of_building(self) -> bool:
+        return self.rule["subject"] == WHOLE_BUILDING
+
+    def asks(self, assembly: Assembly) -> bool:
+        """Whether one of the subject's rows describes the assembly."""
+        return not self.of_building and any(_fits(row, assembly) for row in self.rule["subject"])
+
+
+def _fits(row: dict[str, Any], assembly: Assembly) -> bool:
+    if assembly.kind not in row["kinds"] or assembly.faces not in row.get("faces", (assembly.faces,)):
+        return False
+    if row.get("insulated") and not any(layer.insulating and layer.counts for layer in assembly.layers):
+        return False
+    return row.get("slope_from", 0) <= assembly.slope < row.get("slope_below", 181)
+
+
+@cache
+def requirements(set_id: str) -> tuple[Requirement, ...]:
+    """All requirements of a set, in their printed order. CatalogueError for one without clause, source or mark."""
+    found = code_set(set_id)
+    read = (requirement(load(path), path, found) for path in sorted(found.folder.glob("*/*.yaml")) if _asks(path))
+    return tuple(sorted((one for one in read if one), key=lambda one: (one.order, one.id)))
+
+
+def _asks(path: Path) -> bool:
+    return path.parent.name != "method"
+
+
+def requirement(content: Any, path: Path, edition: CodeSet) -> Requirement | None:
+    """One file as a requirement of that edition; None when the edition does not ask it."""
+    if not isinstance(content, dict) or not content.keys() >= KEYS:
+        missing = sorted(KEYS - set(content or ()))
+        raise CatalogueError(f"{shown(path)}: a requirement needs {', '.join(missing)}")
+    figures = content["editions"].get(edition.set_id)
+    if figures is None:
+        return None
+    for row in (figures, *([content["reduction"]] if "reduction" in content else [])):
+        if not all(row.get(key) for key in FIGURES) or row["mark"] not in MARKS:
+            raise CatalogueError(f"{shown(path)}: figures need clause, source and a mark, one of {', '.join(MARKS)}")
+    if not figures.get("place") and not all(table.get("place") for table in figures.get("tables", [{}])):
+        raise CatalogueError(f"{shown(path)}: figures need the place where they stand")
+    rule = {key: value for key, value in content.items() if key != "editions"}
+    return Requirement(
+        f"{edition.set_id}/{content['article']}/{content['question']}", content["question"], content["title"],
+        content["topic"], content["judge"], content["order"], content.get("quantity", ""), figures["clause"],
+        figures["source"], figures.get("place", ""), figures["mark"], rule, figures,
+    )  # fmt: skip

@@ -1,0 +1,56 @@
+"""Figures as findings print them: the customary unit first where the project asks for it, the other in brackets."""
+
+from layerfolio.glossary import term
+from layerfolio.units.pretty import pretty_unit
+from layerfolio.units.show import fixed, in_units, significant
+
+NANO = 1e12  # permeances print in ng/(Pa.s.m2)
+USUAL = {"R_eff": 2, "U": 3, "area": 0, "W": 3}
+
+
+def figure(quantity: str, value: float, *, customary: bool = False, digits: int | None = None) -> str:
+    """The value with its unit, "2.97 m²·K/W"; with `customary` "16.9 ft²·°F·h/Btu (2.97 m²·K/W)".
+
+    `digits` after the point, for permeances significant ones; None takes what the quantity usually prints with.
+    """
+    metric = f"{_number(quantity, value, digits)} {_unit(quantity)}".rstrip()
+    if not customary:
+        return metric
+    unit = term(quantity).customary
+    return f"{significant(in_units(value, unit), 3)} {pretty_unit(unit)} ({metric})"
+
+
+def _unit(quantity: str) -> str:
+    return "ng/(Pa·s·m²)" if quantity == "W" else pretty_unit(term(quantity).si)
+
+
+def _number(quantity: str, value: float, digits: int | None) -> str:
+    digits = USUAL.get(quantity, 2) if digits is None else digits
+    if quantity != "W":
+        return fixed(value, digits)
+    text = significant(value * NANO, digits)  # without zeros that say nothing: 48, 4.17, 2600
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def pair(
+    quantity: str, value: float, limit: float, decimals: int | None, *, customary: bool = False
+) -> tuple[str, str]:
+    """Value and limit as printed. A set without a rounding rule is judged unrounded: where the print would hide that
+    they differ, both get more digits until it shows.
+    """
+    digits = USUAL.get(quantity, 2) if decimals is None else decimals
+    if decimals is None and abs(value - limit) > abs(limit) * 1e-9:
+        while digits < 9 and _number(quantity, value, digits) == _number(quantity, limit, digits):
+            digits += 1
+    shown = [figure(quantity, one, customary=customary, digits=digits) for one in (value, limit)]
+    return shown[0], shown[1]
+
+
+def listed(words: list[str] | tuple[str, ...]) -> str:
+    """ "a", "a and b", "a, b and c"."""
+    return " and ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else "".join(words)
+
+
+def sentence(text: str) -> str:
+    """Its first letter as a capital."""
+    return text[:1].upper() + text[1:]
