@@ -12,7 +12,7 @@ from layerfolio.drawing.marks import Circle, Mark
 from layerfolio.drawing.seeds import generator
 
 SIDE = 24.0
-OVERHANG = 3.0  # no mark of a tile reaches further over its edge
+OVERHANG = 4.0  # no mark of a tile reaches further over its edge
 NAMES: tuple[str, ...] = tuple(RECIPES)
 
 

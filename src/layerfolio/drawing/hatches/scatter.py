@@ -139,7 +139,7 @@ RECIPES: dict[str, Recipe] = {
     "gypsum": Recipe(_gypsum, (1.2, 1.2), (0.40, 0.35), 500),
     "plaster": Recipe(_plaster, (0.8, 0.8), (0.35, 0.30), 500),
     "concrete": Recipe(_concrete, (3.0, 3.0), (0.40, 0.40), 500),
-    "gravel": Recipe(_gravel, (2.6, 2.4), (0.12, 0.10), staggered=True),
+    "gravel": Recipe(_gravel, (2.6, 2.4), (0.07, 0.08), staggered=True),
     "strand-board": Recipe(_strand, (1.9, 1.0), (0.50, 0.40), 500),
     "particle-board": Recipe(_particle, (1.6, 1.45), (0.22, 0.18), staggered=True),
     "loose-fill": Recipe(_loose, (2.4, 2.2), (0.18, 0.18), staggered=True),

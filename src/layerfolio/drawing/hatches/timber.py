@@ -37,7 +37,7 @@ def _pith(piece: Piece, least: float) -> Point:
     x0, y0, x1, y1 = piece.box
     across, upward = _SIDES[piece.number % 4]
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
-    if piece.length >= piece.depth:
+    if piece.length > piece.depth - 1e-6:  # a square piece must not turn on the last digit
         return x + across * 0.22 * piece.length, y + upward * (piece.depth / 2 + 0.9 * least)
     return x + across * (piece.length / 2 + 0.9 * least), y + upward * 0.22 * piece.depth
 
@@ -103,7 +103,7 @@ def along_grain(piece: Piece, kind: str = "timber-board", step: tuple[float, flo
     rng = piece.generator(kind)
     x0, y0, x1, y1 = piece.box
     commands: list[tuple] = []
-    y = y0 + 0.75 * rng.uniform(*step)
+    y = y0 + min(0.75 * rng.uniform(*step), piece.depth / 2)
     while y < y1 - 0.35:
         commands += _grain_line(rng, x0, x1, y)
         y += rng.uniform(*step)

@@ -1,15 +1,13 @@
 """Marks painted on a reportlab canvas, one path for each run of like marks."""
 
-from math import floor
-
 from layerfolio.drawing import font
 from layerfolio.drawing.geometry import Outline, bounds, text_box, turned
-from layerfolio.drawing.marks import Area, Circle, Clip, Curve, Group, Line, Mark, Point, Stipple, Text
+from layerfolio.drawing.marks import Area, Circle, Clip, Curve, Group, Line, Mark, Stipple, Text
 from layerfolio.drawing.tiles import OVERHANG, SIDE, tile
 from layerfolio.drawing.writers.fonts_pdf import register
+from layerfolio.drawing.writers.points import pair, places, pt
 from layerfolio.drawing.writers.runs import closed, drawable, runs
 
-MM = 72 / 25.4
 MITRE, ROUND = 0, 1
 BLACK, WHITE = 0, 1
 
@@ -50,19 +48,19 @@ class Painter:
 
     def _pen(self, width: float, shade: int = BLACK, dash: tuple = (), cap: int = 0, join: int = MITRE) -> None:
         canvas = self.canvas
-        canvas.setLineWidth(_pt(width))
+        canvas.setLineWidth(pt(width))
         canvas.setStrokeGray(shade)
         canvas.setLineCap(cap)
         canvas.setLineJoin(join)
-        canvas.setDash([_pt(one) for one in dash])
+        canvas.setDash([pt(one) for one in dash])
 
     def _lines(self, lines: list[Line]) -> None:
         path = self.canvas.beginPath()
         for line in lines:
             first, *rest = line.points[:-1] if closed(line) else line.points
-            path.moveTo(*_pair(first))
+            path.moveTo(*pair(first))
             for point in rest:
-                path.lineTo(*_pair(point))
+                path.lineTo(*pair(point))
             if closed(line):
                 path.close()
         pattern, cap = lines[0], int(lines[0].round_ends)
@@ -77,7 +75,7 @@ class Painter:
         calls = {"M": path.moveTo, "L": path.lineTo, "C": path.curveTo, "Z": path.close}
         for curve in curves:
             for kind, *values in curve.commands:
-                calls[kind](*map(_pt, values))
+                calls[kind](*map(pt, values))
         pattern = curves[0]
         if pattern.halo:
             self._pen(pattern.width + 2 * pattern.halo, WHITE, join=ROUND)
@@ -95,7 +93,7 @@ class Painter:
         """Filled dots as strokes of no length with round ends: a tenth of the bytes of drawn circles."""
         path = self.canvas.beginPath()
         for dot in dots:
-            at = _pair(dot.centre)
+            at = pair(dot.centre)
             path.moveTo(*at)
             path.lineTo(*at)
         self._pen(2 * dots[0].radius, cap=ROUND)
@@ -106,7 +104,7 @@ class Painter:
             self._pen(circle.width)
         self._paper(circle.fill)
         stroke, fill = int(circle.width > 0), int(bool(circle.fill))
-        self.canvas.circle(*_pair(circle.centre), _pt(circle.radius), stroke=stroke, fill=fill)
+        self.canvas.circle(*pair(circle.centre), pt(circle.radius), stroke=stroke, fill=fill)
 
     def _text(self, text: Text) -> None:
         shown = drawable(text.text)
@@ -116,12 +114,12 @@ class Painter:
             self._box(text_box(text, text.box))
         canvas.saveState()
         canvas.setFillGray(BLACK)
-        canvas.translate(*_pair(text.at))
+        canvas.translate(*pair(text.at))
         if text.turn:
             canvas.rotate(text.turn)
         canvas.setFont(self.fonts[text.style], text.size)
         start = {"start": 0.0, "middle": -wide / 2, "end": -wide}[text.anchor]
-        canvas.drawString(_pt(start), 0, shown, mode=0, charSpace=text.spaced)
+        canvas.drawString(pt(start), 0, shown, mode=0, charSpace=text.spaced)
         canvas.restoreState()
 
     def _box(self, corners: Outline) -> None:
@@ -130,9 +128,9 @@ class Painter:
 
     def _outline(self, outline: Outline):
         path = self.canvas.beginPath()
-        path.moveTo(*_pair(outline[0]))
+        path.moveTo(*pair(outline[0]))
         for point in outline[1:]:
-            path.lineTo(*_pair(point))
+            path.lineTo(*pair(point))
         path.close()
         return path
 
@@ -145,14 +143,14 @@ class Painter:
         name = self._form(stipple.tile)
         canvas = self.canvas
         self._clip(stipple.outline)
-        canvas.translate(*_pair(stipple.shift))
+        canvas.translate(*pair(stipple.shift))
         if stipple.turn:
             canvas.rotate(stipple.turn)
         dx, dy = stipple.shift
         area = bounds([turned((x - dx, y - dy), -stipple.turn) for x, y in stipple.outline])
-        for column, row in _places(area):
+        for column, row in places(area):
             canvas.saveState()
-            canvas.translate(_pt(column * SIDE), _pt(row * SIDE))
+            canvas.translate(pt(column * SIDE), pt(row * SIDE))
             canvas.doForm(name)
             canvas.restoreState()
         canvas.restoreState()
@@ -161,23 +159,7 @@ class Painter:
         """The tile's form, written once in a document."""
         form = f"tile-{name}"
         if not self.canvas.hasForm(form):
-            self.canvas.beginForm(form, _pt(-OVERHANG), _pt(-OVERHANG), _pt(SIDE + OVERHANG), _pt(SIDE + OVERHANG))
+            self.canvas.beginForm(form, pt(-OVERHANG), pt(-OVERHANG), pt(SIDE + OVERHANG), pt(SIDE + OVERHANG))
             self.marks(tile(name, wrapped=False))
             self.canvas.endForm()
         return form
-
-
-def _places(area: tuple[float, float, float, float]) -> list[tuple[int, int]]:
-    """Columns and rows of the tiles that reach into an area."""
-    x0, y0, x1, y1 = area
-    columns = range(floor((x0 - OVERHANG) / SIDE), floor((x1 + OVERHANG) / SIDE) + 1)
-    rows = range(floor((y0 - OVERHANG) / SIDE), floor((y1 + OVERHANG) / SIDE) + 1)
-    return [(column, row) for row in rows for column in columns]
-
-
-def _pt(mm: float) -> float:
-    return round(mm * MM, 2)
-
-
-def _pair(point: Point) -> tuple[float, float]:
-    return round(point[0] * MM, 2), round(point[1] * MM, 2)

@@ -5,7 +5,8 @@ from typing import BinaryIO
 
 from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.writers.fonts_pdf import register
-from layerfolio.drawing.writers.painter import MM, Painter
+from layerfolio.drawing.writers.painter import Painter
+from layerfolio.drawing.writers.points import MM
 
 
 def paint(canvas, drawing: Drawing, x_mm: float, y_mm: float) -> None:
@@ -37,6 +38,7 @@ def write(
     canvas.setTitle(title or drawing.name)
     canvas.setCreator("layerfolio")
     canvas.setAuthor("")
+    canvas.setSubject("")
     paint(canvas, drawing, margin, margin)
     canvas.showPage()
     canvas.save()

@@ -91,11 +91,13 @@ class _Writer:
         looks = face(text)
         if text.turn:
             looks["transform"] = f"rotate({number(-text.turn)} {pair(x, y, self.top)})"
-        if text.spaced:
-            looks["letter_spacing"] = number(text.spaced * font.MM_PER_PT)
-            wide += text.spaced * font.MM_PER_PT  # a browser counts the space after the last letter too
-        looks |= {"textLength": number(wide), "lengthAdjust": "spacingAndGlyphs", "fill": "black"}
-        parent.add(self.page.text(shown, x=[number(x + start)], y=[number(self.top - y)], **looks))
+        places = [x + start]
+        if text.spaced:  # each letter at its own place, since viewers differ in how they space a given length
+            places = [x + start + _up_to(text, shown[:count]) for count in range(len(shown))]
+        else:
+            looks |= {"textLength": number(wide), "lengthAdjust": "spacingAndGlyphs"}
+        at = {"x": list(map(number, places)), "y": [number(self.top - y)]}
+        parent.add(self.page.text(shown, fill="black", **at, **looks))
 
     def _clip(self, outline: Outline) -> str:
         name = self._id("clip")
@@ -131,3 +133,8 @@ class _Writer:
         plain = plain if plain[0].isalpha() else f"part-{plain}"
         count = self.ids[plain] = self.ids.get(plain, 0) + 1
         return plain if count == 1 else f"{plain}-{count}"
+
+
+def _up_to(text: Text, before: str) -> float:
+    """Where the next letter of a spaced text begins, mm from its start."""
+    return font.width(before, text.size, text.style, text.spaced) + (text.spaced * font.MM_PER_PT if before else 0.0)
