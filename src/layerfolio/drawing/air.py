@@ -37,12 +37,10 @@ def _clear_height(band: Band, controls: tuple[ControlLine, ...]) -> float | None
 
 def _places(frame: Framing | None, length: float, along: bool) -> list[float]:
     half = ARROW / 2 if along else RADIUS
-    start, end = 0.0, length
-    if frame and frame.seen == "along":
-        start, end = (frame.torn, length) if frame.beyond_left else (0.0, frame.torn)
+    end = frame.torn if frame and frame.torn else length
     places = []
-    for share in (0.32, 0.63) if end - start == length else (0.25, 0.7):
-        x = start + share * (end - start)
+    for share in (0.32, 0.63) if end == length else (0.27, 0.7):
+        x = share * end
         for left, right in frame.intervals if frame else ():
             if left - half - 1.5 < x < right + half + 1.5:
                 x = right + half + 1.5

@@ -71,7 +71,7 @@ def _band(
         outline = rectangle(-OVER, band.bottom, length + OVER, band.top)
         body.hatches.append(Area(outline, band.layer.name, "air"))
     elif along:
-        outline = _beside_torn(frame, length, not frame.beyond_left)
+        outline = _beside_torn(frame, -OVER)
         body.piece(band, outline, band.layer.family, stack.scale, 0, alternate)
     else:
         family, ends = _pieces(band, frame, stack.scale, length, view)
@@ -119,7 +119,7 @@ def _runs_up(band: Band) -> bool:
 
 def _beyond(body: Body, band: Band, frame: Framing, length: float) -> None:
     """The member seen along its length, from the torn edge to the break line."""
-    outline = _beside_torn(frame, length, frame.beyond_left)
+    outline = _beside_torn(frame, length + OVER)
     name = f"{band.layer.name}/{frame.member.name}"
     body.members.append(Area(outline, name, frame.member.family))
     if frame.member.family.startswith("timber"):
@@ -133,9 +133,8 @@ def _torn_edge(frame: Framing) -> tuple[Point, ...]:
     return breaks.torn_edge(frame.torn, band.top, band.bottom, band.layer.name)
 
 
-def _beside_torn(frame: Framing, length: float, left: bool) -> Outline:
-    """The part of a layer on one side of its torn edge."""
-    x = -OVER if left else length + OVER
+def _beside_torn(frame: Framing, x: float) -> Outline:
+    """The part of a layer between its torn edge and `x`."""
     return (*_torn_edge(frame), (x, frame.band.bottom), (x, frame.band.top))
 
 

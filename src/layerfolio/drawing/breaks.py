@@ -49,8 +49,8 @@ def torn_edge(x: float, top: float, bottom: float, seed: str) -> tuple[Point, ..
     """A hand-drawn edge from top to bottom, drifting a little."""
     rng = generator("torn", seed)
     deep = top - bottom
-    count = max(3, round(deep / 2.2))
-    sway = min(0.7, 0.12 * deep)
+    count = max(3, round(deep / 3.6))
+    sway = min(0.55, 0.08 * deep)
     points = []
     for number in range(count + 1):
         share = number / count

@@ -16,6 +16,7 @@ from layerfolio.drawing.lettering import wrapped
 from layerfolio.drawing.marks import Group, Mark, Point, Text
 
 THIN = 2.5  # mm on paper: such neighbours may share a leader
+AIR_ARROW = 7.0  # mm that letters keep from the middle of an arrow
 BEYOND = 14.0  # mm that the column of tags may reach beyond either face
 
 
@@ -78,7 +79,8 @@ def _shut(one: Cut, y: float, paths: list[list[Point]]) -> list[tuple[float, flo
                 stretches.append((frame.torn - reach, frame.torn + DRIFT * frame.band.depth + reach))
         if frame.band.layer.kind == "solid":
             stretches += [(x - reach, x + reach) for x in frame.centres]
-    stretches += [(x - control.AIR, x + control.AIR) for (x, at), _ in one.signs if abs(at - y) < 2 * near]
+    wide = control.AIR if one.view == "plan" else AIR_ARROW
+    stretches += [(x - wide, x + wide) for (x, at), _ in one.signs if abs(at - y) < 2 * near]
     for path in paths:
         for (ax, ay), (bx, by) in zip(path, path[1:], strict=False):
             span = _span(ax, ay, bx, by, y - near, y + near)

@@ -6,30 +6,33 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from layerfolio.units.lengths import length_figure
 from layerfolio.units.quantity import Quantity
 
 Units = Literal["metric", "customary"]
 INCH = Fraction(254, 10)  # mm
-_MM = re.compile(r"\s*(\d+(?:\.\d+)?)\s*mm\s*")
-_INCHES = re.compile(
-    r"""\s*(?:(?P<feet>\d+)\s*(?:ft|')[\s-]*)?
-        (?:(?P<whole>\d+(?:\.\d+)?)(?![\d/.]))?[\s-]*
-        (?:(?P<top>\d+)/(?P<under>\d+))?\s*(?:in|inch|inches|"|″)?\s*""",
-    re.VERBOSE,
-)
+FEET_FROM = 36  # inches: from here on feet and inches
+_CUSTOMARY = re.compile(r"""(?:(?P<feet>[\d.]+)'-?)?(?:(?P<whole>[\d.]+)(?![\d./]))? ?(?:(?P<part>\d+/\d+))?"?""")
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """`amount` in mm or in inches, exact as printed; `text` is what stands beside the line."""
+    """`amount` in mm or in inches, exactly what `text` says."""
 
     amount: Fraction
     text: str
 
 
 def figure(length: Quantity, units: Units) -> Figure:
-    """The figure of one length: millimetres, or inches as fractions to 1/16 where the person wrote no inches."""
-    return _inches(length) if units == "customary" else _millimetres(length)
+    """The figure of one length, as tables print it too."""
+    text = length_figure(length, units)
+    if units == "metric":
+        return Figure(Fraction(text), text)
+    amount = _inches(text)
+    if amount is None:  # written in a way that no ruler shows
+        amount = Fraction(round(length.value * 1000 / float(INCH) * 16), 16)
+        text = inch_text(amount)
+    return Figure(amount, text)
 
 
 def total(figures: Iterable[Figure], units: Units) -> Figure:
@@ -49,39 +52,18 @@ def decimal_text(amount: Fraction) -> str:
 
 
 def inch_text(amount: Fraction) -> str:
-    """`5 1/2"`; what is no fraction of 64 prints to 1/16, or as a decimal below 1/16."""
+    """`18 15/32"`; what is no fraction of 64 prints as a decimal; feet and inches from three feet on."""
     if amount.denominator not in (1, 2, 4, 8, 16, 32, 64):
-        if amount < Fraction(1, 16):
-            return f'{float(amount):.3f}"'
-        amount = Fraction(round(amount * 16), 16)
-    whole, part = divmod(amount, 1)
+        return f'{decimal_text(amount)}"'
+    feet, inches = divmod(amount, 12) if amount >= FEET_FROM else (0, amount)
+    whole, part = divmod(inches, 1)
     words = [str(whole)] if whole or not part else []
-    return " ".join([*words, f"{part.numerator}/{part.denominator}"] if part else words) + '"'
+    text = " ".join([*words, f"{part.numerator}/{part.denominator}"] if part else words) + '"'
+    return f"{feet}'-{text}" if feet else text
 
 
-def _millimetres(length: Quantity) -> Figure:
-    written = _MM.fullmatch(length.text)
-    text = written[1] if written else decimal_text(Fraction(round(length.value * 1e4), 10))
-    return Figure(Fraction(text), text)
-
-
-def _inches(length: Quantity) -> Figure:
-    written = _written_inches(length.text)
-    if written is not None and abs(float(written.amount) * 0.0254 - length.value) < 1e-6:
-        return written
-    amount = Fraction(round(length.value / 0.0254 * 16), 16)
-    if amount < Fraction(1, 16):
-        amount = Fraction(round(length.value / 0.0254 * 1000), 1000)
-    return Figure(amount, inch_text(amount))
-
-
-def _written_inches(text: str) -> Figure | None:
-    """What the person wrote in feet and inches; None for any other unit."""
-    found = _INCHES.fullmatch(text)
-    if not found or not re.search(r"""ft|in|["'″]""", text) or found["under"] == "0":
+def _inches(text: str) -> Fraction | None:
+    found = _CUSTOMARY.fullmatch(text)
+    if found is None:
         return None
-    feet, whole, top, under = (found[name] for name in ("feet", "whole", "top", "under"))
-    part = Fraction(int(top), int(under)) if top else Fraction(0)
-    amount = 12 * Fraction(feet or 0) + Fraction(whole or 0) + part
-    decimal = f'{whole}"' if whole and "." in whole and not part and not feet else ""
-    return Figure(amount, decimal or inch_text(amount)) if amount else None
+    return 12 * Fraction(found["feet"] or 0) + Fraction(found["whole"] or 0) + Fraction(found["part"] or 0)

@@ -9,7 +9,8 @@ from layerfolio.drawing.layout_stack import Band, Stack
 View = Literal["plan", "level", "slope"]
 FIRST = 7.0  # mm: middle of the first member from the break line
 CLEAR = 0.6  # between a member and the break line at least
-TORN, TORN_LEFT = 0.62, 0.36  # of the length: here a bay ends and the member beyond shows
+TORN, TORN_CAVITY = 0.62, 0.74  # of the length: here a bay ends and the member beyond shows
+LONE = 0.72
 DRIFT = 0.14  # of the depth: how far a torn edge drifts from top to bottom
 _TURNS = {"up the slope": "vertical", "across the slope": "horizontal"}
 
@@ -28,7 +29,6 @@ class Framing:
     width: float = 0.0
     spacing: float = 0.0
     torn: float = 0.0  # where the bay ends and a member seen along begins
-    beyond_left: bool = False  # the member shows left of the torn edge, else right of it
 
     @property
     def tag(self) -> str:
@@ -46,18 +46,22 @@ def view_of(assembly: Assembly) -> View:
     return "slope" if assembly.kind == "roof" and assembly.slope > 5 else "level"
 
 
-def framings(stack: Stack, view: View, length: float, first: float = FIRST) -> tuple[Framing, ...]:
-    """All framings of a stack in drawn order, members placed."""
+def framings(
+    stack: Stack, view: View, length: float, first: float = FIRST, lone: float = LONE
+) -> tuple[Framing, ...]:
+    """All framings of a stack in drawn order, members placed; `lone` is the share of the length for a single one."""
     found = [_sized(band, stack.scale) for band in stack.bands if band.layer.member and band.form == "body"]
     main = main_framing(found)
     seen = [_seen(one, main, view) for one in found]
-    seen = [_torn(one, view, length) for one in seen]
+    seen = [_torn(one, length) for one in seen]
     lead = next((one for one in seen if main and one.band is main.band and one.seen == "cut"), None)
     lead = lead or max((one for one in seen if one.seen == "cut"), key=lambda one: one.band.depth, default=None)
     if lead is None:
         return tuple(seen)
     same = [one.width for one in seen if one.seen == "cut" and abs(one.spacing - lead.spacing) < 0.01]
     start = max(first, max(same) / 2 + CLEAR)
+    if lead.spacing + start > length:
+        start = max(start, lone * length)
     return tuple(_placed(one, lead, start, length) for one in seen)
 
 
@@ -90,12 +94,10 @@ def _seen(one: Framing, main: Framing | None, view: View) -> Framing:
     return replace(one, seen="along" if along else "cut")
 
 
-def _torn(one: Framing, view: View, length: float) -> Framing:
-    """In an open cavity the member lies at the left, so that no leader has to cross its grain."""
+def _torn(one: Framing, length: float) -> Framing:
     if one.seen != "along":
         return one
-    left = one.band.layer.kind == "cavity" and view != "slope"
-    return replace(one, torn=(TORN_LEFT if left else TORN) * length, beyond_left=left)
+    return replace(one, torn=(TORN_CAVITY if one.band.layer.kind == "cavity" else TORN) * length)
 
 
 def _placed(one: Framing, lead: Framing, start: float, length: float) -> Framing:
@@ -103,7 +105,7 @@ def _placed(one: Framing, lead: Framing, start: float, length: float) -> Framing
         return one
     ratio = one.spacing / lead.spacing
     if one.band is lead.band or abs(ratio - 1) < 1e-4 or abs(ratio - 0.5) < 1e-4:
-        first = start if lead.spacing + start < length else 0.72 * length
+        first = start
     else:
         count = max(1, int((length - one.width - 6) / one.spacing) + 1)
         first = (length - (count - 1) * one.spacing) / 2

@@ -40,7 +40,7 @@ def spots(
         thin = thin + 1 if band.depth < THIN else 0
         frame = frames.get(band.layer.number)
         shown = frame is not None and (frame.seen == "along" or bool(frame.centres))
-        heights = _heights(band, lines, (0.36, 0.28, 0.5, 0.2, 0.62) if shown else (0.5, 0.38, 0.62, 0.25, 0.75))
+        heights = _heights(band, lines, (0.36, 0.28, 0.5, 0.2, 0.62, 0.72) if shown else (0.5, 0.38, 0.62, 0.25, 0.75))
         columns = _open_columns(band, frame, signs, length, thin)
         note = layer_note(band, units)
         found.append(Spots(str(band.layer.number), note, _places(columns, heights)))
@@ -70,9 +70,7 @@ def _open_columns(band: Band, frame: Framing | None, signs: list[Point], length:
     steps = STEPS[:3][turn:] + STEPS[:3][:turn] + STEPS[3:]
     columns = [length - one for one in steps if one < length - 3]
     if frame and frame.seen == "along":
-        columns = [one for one in columns if one > frame.torn + DRIFT * band.depth + 2] if frame.beyond_left else [
-            frame.torn - one for one in (4.0, 8.0, 12.0, 16.0, 22.0, 28.0) if one < frame.torn - 2
-        ]
+        columns = [frame.torn - one for one in (4.0, 8.0, 12.0, 16.0, 22.0, 28.0) if one < frame.torn - 2]
     blocked = [(a - EDGE_CLEAR, b + EDGE_CLEAR) for a, b in (frame.intervals if frame else ())]
     blocked += [(x - SIGN_CLEAR, x + SIGN_CLEAR) for x, y in signs if band.bottom < y < band.top]
     clear = [x for x in columns if not any(a < x < b for a, b in blocked)]
@@ -94,8 +92,6 @@ def _gaps(blocked: list[tuple[float, float]], length: float) -> list[float]:
 def _member_columns(frame: Framing, length: float) -> list[float]:
     if frame.seen == "along":
         start, end = frame.torn + DRIFT * frame.band.depth + 2.5, length - 3.0
-        if frame.beyond_left:
-            start, end = 3.0, frame.torn - 3.0
         return [start + share * (end - start) for share in (0.5, 0.65, 0.35, 0.8, 0.2)]
     found = []
     for left, right in frame.intervals[::-1]:

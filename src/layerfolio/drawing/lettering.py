@@ -43,7 +43,7 @@ def spread(wanted: Sequence[float], sizes: Sequence[float]) -> list[float]:
 
 def wrapped(text: str, room: float, lines: int = 2) -> tuple[str, ...]:
     """Words set into at most `lines` lines of `room` mm; what does not fit ends with an ellipsis."""
-    words = text.split()
+    words = text.split(" ")  # not at no-break spaces
     set_lines: list[str] = []
     while words and len(set_lines) < lines:
         count = len(words)

@@ -5,6 +5,7 @@ from layerfolio.drawing.figures import Units, figure
 from layerfolio.drawing.layout_framing import Framing
 from layerfolio.drawing.layout_stack import Band
 
+NBSP = "\u00a0"
 _FACES = {"vented space": "VENTED SPACE", "unheated space": "UNHEATED SPACE", "ground": "GROUND"}
 
 
@@ -22,6 +23,7 @@ def layer_note(band: Band, units: Units) -> str:
     if len(title) > 1 and not title[1].isupper() and not title[1].isdigit():
         title = title[0].lower() + title[1:]
     thick = figure(layer.thickness, units).text if layer.thickness and band.form != "sheet" else ""
+    thick = thick.replace(" ", NBSP)
     return f"{title} {thick}" if thick and not title.endswith(thick) else title
 
 
@@ -29,6 +31,9 @@ def member_note(frame: Framing, units: Units) -> str:
     """`stud 38 × 184`."""
     if frame.member.width is None:
         return frame.member.name
-    wide = figure(frame.member.width, units).text.removesuffix('"')
+    wide = figure(frame.member.width, units).text.removesuffix('"').replace(" ", NBSP)
     thickness = frame.band.layer.thickness
-    return f"{frame.member.name} {wide} × {figure(thickness, units).text}" if thickness else f"{frame.member.name} {wide}"
+    if thickness is None:
+        return f"{frame.member.name} {wide}"
+    deep = figure(thickness, units).text.replace(" ", NBSP)
+    return f"{frame.member.name} {wide}{NBSP}×{NBSP}{deep}"

@@ -23,7 +23,7 @@ from layerfolio.drawing.slope_words import outside_words, word_below
 TALLEST, LONGEST, SHORTEST = 110.0, 134.0, 55.0
 SCALES = {"metric": (5, 10, 20), "customary": (8, 12, 16)}
 CHAIN = {"metric": (10.0, 22.0), "customary": (9.0, 24.0)}  # chain and overall line from the section
-NOTE_WIDEST, NOTE_LEAST = 36.0, 18.0
+NOTE_WIDEST, NOTE_LEAST = 38.0, 18.0
 BELOW = 7.0  # spacing line from the section
 FREE = 6.5  # between the section and the elbows
 STEEPEST = 75.0  # degrees: what is steeper is drawn so

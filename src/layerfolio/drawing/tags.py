@@ -60,9 +60,8 @@ def half_width(label: str) -> float:
 
 
 def arranged(tags: Sequence[Tag], column: Column) -> tuple[Leader, ...]:
-    """Circles in the order of the dots; where leaders would cross, two circles change places."""
-    order = sorted(range(len(tags)), key=lambda one: -tags[one].places[0][1])
-    chosen = [tags[one] for one in order]
+    """Circles in the order of the tags; only where leaders would cross, two circles change places."""
+    chosen = list(tags)
     for _ in range(len(tags) ** 2 + 1):
         leaders = _with_dots(chosen, column)
         crossed = next((pair for pair in combinations(range(len(chosen)), 2) if _cross(leaders, *pair)), None)

@@ -1,0 +1,66 @@
+"""Key of the hatches that a drawing or a package uses, and of the signs beside them."""
+
+from collections.abc import Sequence
+from math import ceil
+
+from layerfolio.drawing.hatches import FAMILIES, swatch
+from layerfolio.drawing.key import SIGN, control_sign
+from layerfolio.drawing.lettering import SIZE, middle_text, wrapped
+from layerfolio.drawing.marks import Circle, Drawing, Group, Mark, Text
+from layerfolio.drawing.geometry import moved
+
+SWATCH = (12.3, 6.2)
+COLUMN, PITCH, GAP = 48.0, 8.6, 1.8
+HEAD = 5.4  # the title above the rows
+CONTROLS = 42.0  # width of the control lines
+CONTROL_WORDS = {"W": "water", "A": "air", "V": "vapour", "T": "thermal"}
+
+
+def legend(families: Sequence[str], width: float, *, controls: bool = False, height: float | None = None) -> Drawing:
+    """Swatches with their printed names in columns, in the order of shared/hatches.yaml; unknown families are left out.
+
+    `controls` adds the control lines and the sign for air (for sheets whose drawings stand without their key); with
+    `height` the rows move together to fit.
+    """
+    shown = [one for one in FAMILIES if one in families and one not in ("air", "plain")]
+    shown += [one for one in ("plain",) if one in families]
+    columns = max(1, int((width - (CONTROLS if controls else 0.0) + 2.0) // COLUMN))
+    rows = max(ceil(len(shown) / columns), 4 if controls else 1)
+    pitch = PITCH if height is None else min(PITCH, (height - HEAD) / rows)
+    total = HEAD + rows * pitch
+    groups = [Group("hatches", tuple(_hatches(shown, rows, pitch, total)))] if shown else []
+    if controls:
+        at = min(columns, ceil(len(shown) / rows)) * COLUMN + 2.0
+        groups.append(Group("control lines", tuple(_controls(at, pitch, total))))
+    return Drawing("legend", width, total, tuple(groups), None, "", tuple(shown))
+
+
+def _hatches(shown: list[str], rows: int, pitch: float, total: float) -> list[Mark]:
+    """Column by column from the upper left."""
+    from layerfolio.catalogue.hatches import printed_name
+
+    marks: list[Mark] = [Text((0.0, total - 3.2), "Hatches", SIZE, "bold", role="legend title")]
+    wide, high = SWATCH[0], min(SWATCH[1], pitch - 1.4)
+    for number, family in enumerate(shown):
+        column, row = divmod(number, rows)
+        x, y = column * COLUMN + 0.2, total - HEAD - (row + 1) * pitch + (pitch - high) / 2
+        marks += [moved(one, 0.0, (x, y)) for one in swatch(family, wide, high)]
+        name = wrapped(printed_name(family), COLUMN - wide - GAP - 1.5, 1)[0]
+        marks.append(middle_text(x + wide + GAP, y + high / 2, name, role="legend"))
+    return marks
+
+
+def _controls(x: float, pitch: float, total: float) -> list[Mark]:
+    marks: list[Mark] = [Text((x, total - 3.2), "Control lines", SIZE, "bold", role="legend title")]
+    pitch = min(pitch, 6.4)
+    for row, sign in enumerate("WAVT"):
+        y = total - HEAD - (row + 0.5) * pitch
+        marks += control_sign(x, y, sign)
+        marks.append(middle_text(x + SIGN + 1.6, y, CONTROL_WORDS[sign], role="legend"))
+    y = total - 3.2 + 1.25
+    return [*marks, *_air(x + 29.0, y)]
+
+
+def _air(x: float, y: float) -> list[Mark]:
+    sign = Circle((x, y), 1.0, 0.25, role="air"), Circle((x, y), 0.32, fill="black", role="air")
+    return [*sign, middle_text(x + 2.0, y, "air", role="legend")]
