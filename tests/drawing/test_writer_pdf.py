@@ -69,6 +69,13 @@ def test_dashes_have_butt_ends_and_a_halo_is_white():
     assert column[50 + 2] < 60 and column[50 + 6] > 200 and column[50 + 15] < 10  # 0.35 line, 0.45 halo, then the bar
 
 
+def test_of_two_crossing_lines_the_later_one_cuts_the_earlier():
+    first = Line(((0, 10), (20, 10)), 0.7, halo=0.45)
+    second = Line(((10, 0), (10, 20)), 0.7, halo=0.45)
+    row = pixels(Drawing("crossing", 20, 20, (first, second)))[100]
+    assert row[100] < 10 and row[106] > 200 and row[120] < 10
+
+
 def test_an_area_paints_nothing():
     assert pixels(Drawing("area", 10, 10, (Area(rectangle(1, 1, 9, 9), "hemp", "batt"),))).min() == 255
 
