@@ -1,0 +1,135 @@
+"""Boxes and lines of their own kind: key results, the band of a verdict, counts of verdicts."""
+
+from layerfolio.binding.fit import cut
+from layerfolio.binding.pen import Pen
+from layerfolio.binding.piece import Piece, Place
+from layerfolio.binding.rich import line, wrap
+from layerfolio.binding.verdicts import verdict_width, verdict_words
+from layerfolio.sheets.blocks import Band, ResultBox, VerdictCount
+
+LEADING = 4.5
+
+
+class ResultPiece(Piece):
+    """Key figures in cells, then clause and verdict, or several verdicts with what they judge."""
+
+    kind = "result box"
+    height = 17.0
+    CELL, PAD = 38.0, 2.8
+
+    def __init__(self, block: ResultBox, width: float):
+        self.block, self.width = block, width
+        self.cells = []
+        for name, figure, small in block.figures:
+            parts = line(name), line(figure, 19.4, bold=True), line(small)
+            need = max(parts[0].width, parts[1].width + (1.5 + parts[2].width if small else 0)) + self.PAD + 1.5
+            self.cells.append((parts, max(self.CELL, need)))
+        room = width - 58.0  # what the verdict needs
+        wanted = sum(wide for _, wide in self.cells)
+        if wanted > room > 0:
+            self.cells = [(parts, wide * room / wanted) for parts, wide in self.cells]
+
+    def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
+        pen.box(x, y, self.width, self.height, 0.5)
+        at = x
+        for (name, figure, small), wide in self.cells:
+            pen.set(name, at + self.PAD, y + 5)
+            pen.set(figure, at + self.PAD, y + 12.8)
+            pen.set(small, at + self.PAD + figure.width + 1.5, y + 12.8)
+            at += wide
+            pen.rule(at, y, at, y + self.height, 0.25)
+        at += self.PAD
+        room = x + self.width - at - 1.5
+        if self.block.verdicts:
+            self._several(pen, at, y)
+        else:
+            self._one(pen, at, y, room)
+
+    def _several(self, pen: Pen, x: float, y: float) -> None:
+        subjects = [line(subject) for subject, _ in self.block.verdicts]
+        start = x + max(one.width for one in subjects) + 3
+        pitch = min(6.75, (self.height - 5.5) / max(1, len(subjects) - 1))
+        base = y + 5 if len(subjects) > 1 else y + 9.6
+        for subject, (_, verdict) in zip(subjects, self.block.verdicts, strict=True):
+            pen.set(subject, x, base)
+            verdict_words(pen, verdict, start, base)
+            base += pitch
+
+    def _one(self, pen: Pen, x: float, y: float, room: float) -> None:
+        block = self.block
+        clause = wrap(block.clause, room) if block.clause else ()
+        size = 13.6 if block.verdict is None or verdict_width(block.verdict, 13.6) <= room else 9
+        remark = line(block.remark)
+        word = verdict_width(block.verdict, size) if block.verdict is not None else -3.0
+        beside = word + 3.0 + remark.width <= room
+        base = y + 12.8
+        if len(clause) > 1 or not beside:
+            pen.set_all(clause[:2], x, y + 4.2, 3.9)
+            base = y + (11.4 if len(clause) > 1 or not beside else 12.8)
+        else:
+            pen.set_all(clause, x, y + 5, LEADING)
+        end = verdict_words(pen, block.verdict, x, base, size) if block.verdict is not None else x - 3.0
+        if beside:
+            pen.set(remark, min(end + 6.8, x + room - remark.width), base)
+        elif block.remark:
+            pen.set(line(block.remark) if remark.width <= room else line(_short(block.remark, room)), x, y + 15.6)
+
+
+def _short(text: str, room: float) -> str:
+    """A remark cut at a word; it stands in full where the verdict is judged."""
+    from layerfolio.sheets.markup import as_plain, plain
+
+    return plain(cut(as_plain(text), room, 9))
+
+
+class BandPiece(Piece):
+    """Required, provided, verdict and where it is judged, between two strong rules."""
+
+    kind = "band"
+    keep_with_previous = True
+    SECOND, VERDICT, WHERE = 53.0, 69.0, 40.0  # start of the second part; the others counted from the right edge
+
+    def __init__(self, block: Band, width: float):
+        self.verdict, self.width = block.verdict, width
+        self.required = wrap(block.required, self.SECOND - 3, 9.72)
+        self.provided = wrap(block.provided, width - self.VERDICT - self.SECOND - 3, 9.72)
+        self.where = wrap(block.where, self.WHERE, 9, oblique=True)
+        lines = max(len(self.required), len(self.provided), len(self.where))
+        self.height = 8.46 + LEADING * (lines - 1)
+
+    def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
+        base, right = y + 5.5, x + self.width
+        pen.across(x, y, self.width, 0.5)
+        pen.set_all(self.required, x, base, LEADING)
+        pen.set_all(self.provided, x + self.SECOND, base, LEADING)
+        size = 9.72 if verdict_width(self.verdict, 9.72) < self.VERDICT - self.WHERE - 1 else 9
+        start = right - max(self.VERDICT, self.WHERE + 2 + verdict_width(self.verdict, size))
+        verdict_words(pen, self.verdict, start, base, size)
+        pen.set_all(self.where, right - self.WHERE, base, LEADING)
+        pen.across(x, y + self.height, self.width, 0.5)
+
+
+class CountPiece(Piece):
+    """How often each verdict was given, in one line or more."""
+
+    kind = "count"
+    keep_with_previous = True
+
+    def __init__(self, block: VerdictCount, width: float):
+        self.rows: list[list] = [[]]
+        at = 0.0
+        for verdict, count in block.counts:
+            wide = verdict_width(verdict) + 1.6 + line(str(count)).width
+            if self.rows[-1] and at + wide > width:
+                self.rows.append([])
+                at = 0.0
+            self.rows[-1].append((at, verdict, str(count)))
+            at += wide + 5.6
+        self.height = LEADING * len(self.rows)
+
+    def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
+        for row in self.rows:
+            for at, verdict, count in row:
+                end = verdict_words(pen, verdict, x + at, y + 3.42)
+                pen.words(count, end + 1.6, y + 3.42, 9)
+            y += LEADING

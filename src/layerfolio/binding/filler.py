@@ -1,0 +1,109 @@
+"""Sheets laid out into pages before anything is painted, so that counts and page numbers are known."""
+
+from collections.abc import Sequence
+from copy import copy
+from dataclasses import dataclass, field
+
+from layerfolio.binding.compose import Entries, compose
+from layerfolio.binding.formats import Format
+from layerfolio.binding.heads import HeadPiece, RulePiece
+from layerfolio.binding.piece import Piece
+from layerfolio.binding.stacking import Placed, take
+from layerfolio.sheets.blocks import Head, Sheet
+
+Fields = list[Placed]
+
+
+@dataclass(slots=True)
+class Page:
+    """One page; `sheet` is the sheet's place in the package, `part` counts its pages from 0."""
+
+    sheet: int
+    part: int
+    fields: Fields = field(default_factory=list)
+
+    @property
+    def has_figure(self) -> bool:
+        return any(piece.kind == "figure" for placed in self.fields for piece, _ in placed)
+
+
+def lay_out(sheets: Sequence[Sheet], fmt: Format) -> list[Page]:
+    """Every page of the package in order."""
+    entries: Entries = tuple((number, sheet.number, sheet.title) for number, sheet in enumerate(sheets))
+    return [page for number, sheet in enumerate(sheets) for page in _pages(number, sheet, fmt, entries)]
+
+
+def _pages(number: int, sheet: Sheet, fmt: Format, entries: Entries) -> list[Page]:
+    pieces = compose(sheet.blocks, fmt.field_width, entries)
+    fields = _fill(pieces, sheet, fmt)
+    if fmt.fields == 2 and len(fields) <= 2 and not _breaks_itself(pieces):
+        fields = _balanced(pieces, sheet, fmt) or fields
+    for placed in fields:
+        _stretch(placed, fmt.room)
+    step = fmt.fields
+    starts = range(0, max(len(fields), 1), step)
+    return [Page(number, part, fields[start : start + step]) for part, start in enumerate(starts)]
+
+
+def _breaks_itself(pieces: Sequence[Piece]) -> bool:
+    """Whether the sheet says by itself what stands in which field."""
+    return any(piece.kind == "break" for piece in pieces) or sum(piece.kind == "head" for piece in pieces) > 1
+
+
+def _fill(
+    pieces: Sequence[Piece], sheet: Sheet, fmt: Format, *, first_room: float | None = None, whole: bool = False
+) -> Fields:
+    """The fields of one sheet in order. `first_room` lowers the foot of the first field."""
+    rest, fields = [copy(piece) for piece in pieces], []
+    head = next((block for block in sheet.blocks if isinstance(block, Head)), None)
+    wide = fmt.fields == 2
+    while rest or not fields:
+        starts = [] if not fields else _continued(rest, head, sheet, fmt, new_page=len(fields) % fmt.fields == 0)
+        room = fmt.room if fields or first_room is None else first_room
+        placed, rest = take([*starts, *rest], room, wide=wide, whole=whole)
+        fields.append(placed)
+    return fields
+
+
+def _continued(rest: list[Piece], head: Head | None, sheet: Sheet, fmt: Format, new_page: bool) -> list[Piece]:
+    """What stands above the content where a sheet goes on: the head again, or its rule alone in the right field."""
+    if rest and rest[0].kind == "head":
+        return []
+    if not new_page:
+        return [RulePiece(fmt.field_width)] if head and not head.large else []
+    if head is None:
+        return []
+    again = Head("", sheet.title, head.phrase) if head.large else head
+    return [HeadPiece(again, fmt.field_width, continued=True)]
+
+
+def _balanced(pieces: Sequence[Piece], sheet: Sheet, fmt: Format) -> Fields | None:
+    """Both fields of one wide page about equally full, tables whole if that can be; None where it does not fit."""
+    for whole in (True, False):
+        low, high, found = 30.0, fmt.room, None
+        for _ in range(8):
+            middle = (low + high) / 2
+            fields = _fill(pieces, sheet, fmt, first_room=middle, whole=whole)
+            if len(fields) <= 2:
+                found, high = fields, middle
+            else:
+                low = middle
+        if found and all(_foot(placed) <= fmt.room + 1e-6 for placed in found):
+            return found
+    return None
+
+
+def _foot(placed: Placed) -> float:
+    return max((y + piece.height for piece, y in placed), default=0.0)
+
+
+def _stretch(placed: Placed, room: float) -> None:
+    """Height that is left goes to the last piece that can take it; what stands below moves down."""
+    left = room - _foot(placed)
+    for number in range(len(placed) - 1, -1, -1):
+        piece = placed[number][0]
+        if piece.stretch and left > 0:
+            more = min(left, piece.stretch)
+            piece.grow(more)
+            placed[number + 1 :] = [(below, y + more) for below, y in placed[number + 1 :]]
+            return

@@ -1,0 +1,181 @@
+"""Tables: rules, heads that repeat, rows that break only where the page design allows it."""
+
+from dataclasses import dataclass, replace
+
+from layerfolio.binding.cells import CellLines, RowLines, Slot, head_lines, paint_after, paint_cell, set_row
+from layerfolio.binding.pen import Pen
+from layerfolio.binding.piece import CONTINUED_NOTE, Piece, Place
+from layerfolio.binding.rich import Line, line
+from layerfolio.sheets.blocks import Table
+
+RISE = 0.76
+PAD, LONG_PAD = 1.3, 2.0
+NOTE_BASELINE = 5.0  # of "continued on", below the last rule
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """What all parts of a broken table share. Places are counted from the table's left edge."""
+
+    slots: tuple[Slot, ...]
+    heads: tuple[tuple[tuple[Line, ...], tuple[Line, ...]], ...]
+    points: tuple[float | None, ...]
+    width: float
+    indent: float
+    leading: float
+    extra: float
+    upright: tuple[float, ...]
+    long_text: bool
+
+    @property
+    def head_height(self) -> float:
+        count = max((len(name) + len(unit) for name, unit in self.heads), default=0)
+        first, step = (6.7, 4.4) if self.long_text else (5.2, 3.95)
+        return first + step * (count - 1) if count else 0.0
+
+
+def slots_of(table: Table, width: float) -> tuple[Slot, ...]:
+    """Columns as wide as they say; those that say nothing share what is left, else all stretch or shrink alike."""
+    widths = [column.width for column in table.columns]
+    fixed, open_ones = sum(widths), widths.count(0)
+    left = width - fixed
+    if open_ones and left < 16 * open_ones:
+        scale = (width - 16 * open_ones) / fixed if fixed else 1.0
+        widths, left = [one * scale for one in widths], 16 * open_ones
+    elif not open_ones and fixed:
+        widths = [one * width / fixed for one in widths]
+    pad, slots, x = LONG_PAD if table.long_text else PAD, [], 0.0
+    last = len(widths) - 1
+    for number, (column, own) in enumerate(zip(table.columns, widths, strict=True)):
+        own = own or left / open_ones
+        slots.append(Slot(x, own, 0.0 if number == 0 else pad, 0.0 if number == last else pad, column.align))
+        x += own
+    return tuple(slots)
+
+
+def table_piece(table: Table, width: float) -> "TablePiece":
+    """The whole table, ready to be placed."""
+    width -= table.indent
+    slots = slots_of(table, width)
+    leading = 4.5 if table.long_text else table.leading
+    extra = table.extra if table.extra is not None else (3.0 if table.long_text else 0.5)
+    rows = tuple(set_row(row, slots, leading, extra, width) for row in table.rows)
+    heads = tuple(head_lines(column, slot) for column, slot in zip(table.columns, slots, strict=True))
+    upright = tuple(slots[number].x + slots[number].width for number in table.upright_rules if number < len(slots))
+    points = tuple(_point(number, slot, rows) for number, slot in enumerate(slots))
+    layout = Layout(slots, heads, points, width, table.indent, leading, extra, upright, table.long_text)
+    return TablePiece(layout, rows, table.top_rule)
+
+
+def _point(number: int, slot: Slot, rows: tuple[RowLines, ...]) -> float | None:
+    """Where the decimal points of a column stand: the widest decimal part ends at the right padding.
+
+    None where the column is too narrow for that; then its figures end at the right padding, each for itself.
+    """
+    if slot.align != "decimal":
+        return None
+    cells = [row.cells[number] for row in rows if number < len(row.cells)]
+    behind = [cell.lines[0].width - cell.point for cell in cells if cell.point is not None]
+    before = [cell.point for cell in cells if cell.point is not None]
+    if not behind:
+        return None
+    return slot.end - max(behind) if max(before) + max(behind) <= slot.room else None
+
+
+class TablePiece(Piece):
+    """A table or a part of one; `open_end` says that it goes on elsewhere."""
+
+    kind = "table"
+
+    def __init__(self, layout: Layout, rows: tuple[RowLines, ...], top_rule: bool = True, open_end: bool = False):
+        self.layout, self.rows = layout, rows
+        self.top_rule, self.open_end = top_rule, open_end
+        self.height = layout.head_height + sum(row.height for row in rows) + (NOTE_BASELINE + 1.0 if open_end else 0.0)
+
+    @property
+    def least(self) -> float:
+        if len(self.rows) < 4:
+            return self.height
+        return self.layout.head_height + sum(row.height for row in self.rows[:2]) + CONTINUED_NOTE
+
+    def split(self, room: float, force: bool = False) -> "tuple[TablePiece, TablePiece] | None":
+        room -= self.layout.head_height + CONTINUED_NOTE
+        count, used = 0, 0.0
+        while count < len(self.rows) and used + self.rows[count].height <= room:
+            used += self.rows[count].height
+            count += 1
+        for at in range(min(count, len(self.rows) - 1), 0, -1):
+            if force or self._may_break(at):
+                return self._parts(self.rows[:at], self.rows[at:])
+        if force and self.rows and count == 0:
+            first, rest = self._part_row(self.rows[0], room)
+            if first:
+                return self._parts((first,), (rest, *self.rows[1:]))
+        return None
+
+    def _may_break(self, at: int) -> bool:
+        enough = at >= 2 and len(self.rows) - at >= 2
+        return enough and not self.rows[at].total and not self.rows[at - 1].keep_with_next
+
+    def _parts(self, first: tuple[RowLines, ...], rest: tuple[RowLines, ...]) -> "tuple[TablePiece, TablePiece]":
+        return TablePiece(self.layout, first, self.top_rule, True), TablePiece(self.layout, rest, True, self.open_end)
+
+    def _part_row(self, row: RowLines, room: float) -> tuple[RowLines | None, RowLines]:
+        """A row that no page holds, in two: rather where a part of its longest cell begins."""
+        count = int((room - self.layout.extra) / self.layout.leading)
+        if count < 1 or count >= row.count:
+            return None, row
+        longest = max(row.cells, key=lambda cell: cell.count)
+        begins = [one for one in longest.begins if 2 <= one <= count]
+        count = begins[-1] if begins and begins[-1] > count // 2 else count
+        parts = [cell.parted(count) for cell in row.cells]
+        first = replace(row, cells=tuple(one for one, _ in parts), height=self._high(count), after=None)
+        rest = tuple(_repeated(number, one, more) for number, (one, more) in enumerate(parts))
+        lines = max(cell.count for cell in rest) + (max(1, len(row.after[1])) if row.after else 0)
+        return first, replace(row, cells=rest, height=self._high(lines))
+
+    def _high(self, lines: int) -> float:
+        return lines * self.layout.leading + self.layout.extra
+
+    def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
+        lay = self.layout
+        x += lay.indent
+        if self.top_rule and not self.under_head:
+            pen.across(x, y, lay.width, 0.5)
+        self._paint_heads(pen, x, y)
+        top = y = y + lay.head_height
+        if lay.head_height:
+            pen.across(x, y, lay.width, 0.35)
+        for number, row in enumerate(self.rows):
+            if number:
+                pen.across(x, y, lay.width, 0.35 if row.total else 0.25)
+            self._paint_row(pen, row, x, y)
+            y += row.height
+        for at in lay.upright:
+            pen.rule(x + at, top, x + at, y, 0.25)
+        pen.across(x, y, lay.width, 0.25 if self.open_end else 0.5)
+        if self.open_end:
+            pen.set_right(line(place.goes_on, oblique=True), x + lay.width, y + NOTE_BASELINE)
+
+    def _paint_heads(self, pen: Pen, x: float, y: float) -> None:
+        first, step = (4.75, 4.4) if self.layout.long_text else (3.64, 3.95)
+        for (name, unit), slot in zip(self.layout.heads, self.layout.slots, strict=True):
+            head = CellLines((*name, *unit))
+            align = "right" if slot.align == "decimal" else slot.align
+            paint_cell(pen, head, replace(slot, align=align), x, y + first, step, None)
+
+    def _paint_row(self, pen: Pen, row: RowLines, x: float, y: float) -> None:
+        lay = self.layout
+        base = y + RISE * lay.leading + lay.extra / 2
+        for cell, slot, point in zip(row.cells, lay.slots, lay.points, strict=False):
+            paint_cell(pen, cell, slot, x, base, lay.leading, point)
+        count = max(row.count, 1)
+        paint_after(pen, row, lay.slots, x, base + count * lay.leading, lay.leading)
+
+
+def _repeated(number: int, first: CellLines, rest: CellLines) -> CellLines:
+    """On the continued row, number and question stand again where nothing is left of them."""
+    if number > 1 or rest.lines:
+        return rest
+    again = first.lines[:1]
+    return CellLines((*again, line("(continued)", oblique=True))) if number == 1 and again else CellLines(again)
