@@ -66,10 +66,9 @@ def new(folder: Path, starter: str) -> None:
 @click.option("--strict", is_flag=True, help="Exit code 1 when a finding does not meet.")
 def check(project: Path, form: str, strict: bool) -> None:
     """Validate and calculate; print results and findings."""
-    from layerfolio.dossier import compile_dossier
-    from layerfolio.reading import load
+    from layerfolio.dossier import compile_dossier, open_project
 
-    dossier = compile_dossier(load(project))
+    dossier = compile_dossier(open_project(project))
     if form == "json":
         import json
 
@@ -90,12 +89,11 @@ def check(project: Path, form: str, strict: bool) -> None:
 def build(project: Path, output: Path | None) -> None:
     """Write the PDF package."""
     from layerfolio.binding import bind
-    from layerfolio.dossier import compile_dossier
-    from layerfolio.reading import load
+    from layerfolio.dossier import compile_dossier, open_project
     from layerfolio.sheets.package import package
 
-    loaded = load(project)
-    target = output or loaded.file.with_suffix(".pdf")
+    loaded = open_project(project)
+    target = output or loaded.files[0].with_suffix(".pdf")
     bound = bind(package(compile_dossier(loaded)), target)
     click.echo(f"wrote {target}: {len(bound.sheets)} sheets, {bound.pages} pages")
 
@@ -107,15 +105,14 @@ def build(project: Path, output: Path | None) -> None:
 def draw(project: Path, assembly: str, output: Path | None) -> None:
     """Draw one assembly to SVG or PDF."""
     from layerfolio.drawing.outputs import draw_to
-    from layerfolio.dossier import compile_dossier
-    from layerfolio.reading import load
+    from layerfolio.dossier import compile_dossier, open_project
 
-    loaded = load(project)
+    loaded = open_project(project)
     dossier = compile_dossier(loaded)
     if assembly not in dossier.assemblies:
         known = ", ".join(dossier.assemblies)
         raise ProblemsFound([loaded.problem_at("assemblies", f"there is no assembly {assembly!r}; there are {known}", known.split(",")[0])])
-    target = output or loaded.file.with_name(f"{assembly}.svg")
+    target = output or loaded.files[0].with_name(f"{assembly}.svg")
     draw_to(dossier.assemblies[assembly], target, units=dossier.system, page=dossier.project.project.page)
     click.echo(f"wrote {target}")
 

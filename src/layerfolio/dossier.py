@@ -4,13 +4,17 @@ This is the one thing the results file, the sheets and the terminal are printed 
 """
 
 from dataclasses import dataclass
-from typing import Any
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.codes.explanations import Explanation
 from layerfolio.codes.findings import Finding
-from layerfolio.problems import Caution
+from layerfolio.problems import Caution, ProblemsFound
 from layerfolio.studies.types import ThermalStudy, VapourStudy
+
+if TYPE_CHECKING:
+    from layerfolio.reading import Loaded
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +40,22 @@ class Dossier:
         return [f for f in self.findings if f.assembly == assembly and topic in ("", f.topic)]
 
 
-def compile_dossier(loaded: Any) -> Dossier:
-    """Resolve, study and judge a loaded project file; raises ProblemsFound when a name in it is unknown."""
+def open_project(path: Path) -> "Loaded":
+    """Read a project file and check every name in it; raises ProblemsFound with all mistakes at once."""
+    from layerfolio.catalogue import code_sets, materials
+    from layerfolio.codes import amendment_problems
+    from layerfolio.reading import load
+
+    loaded = load(path, materials=materials.names, sets=code_sets.set_ids, zones=code_sets.zones)
+    if loaded.project.code.amendments:
+        wrong = amendment_problems(loaded.project)
+        if wrong:
+            raise ProblemsFound([loaded.problem_at(p.path, p.message, p.example) for p in wrong])
+    return loaded
+
+
+def compile_dossier(loaded: "Loaded") -> Dossier:
+    """Resolve, study and judge an opened project."""
     from layerfolio.assembly.resolve import resolve
     from layerfolio.codes import judge
     from layerfolio.codes.explanations import find_explanations
@@ -45,7 +63,7 @@ def compile_dossier(loaded: Any) -> Dossier:
     from layerfolio.studies.vapour import vapour_study
 
     project = loaded.project
-    assemblies, cautions = resolve(loaded)
+    assemblies, cautions = resolve(project)
     indoor, outdoor = _design_temperatures(project)
     thermal = {n: thermal_study(a, indoor=indoor, outdoor=outdoor) for n, a in assemblies.items()}
     vapour = {n: vapour_study(a, thermal[n].layers) for n, a in assemblies.items()}

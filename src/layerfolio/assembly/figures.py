@@ -8,7 +8,6 @@ from layerfolio.assembly.types import VapourFigures
 from layerfolio.catalogue.code_tables import CodeFigure, CodeTables
 from layerfolio.catalogue.datum import ChosenBy, Datum, Document, Origin
 from layerfolio.catalogue.types import Material
-from layerfolio.units.quantity import Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +76,10 @@ def heat(sources: Sources) -> Heat:
 
 
 def amount(value: Any) -> float:
-    """The number of a stated figure: a quantity, a quantity with the thickness it holds for, or a plain number."""
-    value = getattr(value, "value", value)
-    return value.value if isinstance(value, Quantity) else float(value)
+    """The number of a stated figure: a plain one, a quantity, or a quantity rated at a thickness."""
+    while hasattr(value, "value"):
+        value = value.value
+    return float(value)
 
 
 def _same(at: float | None, thickness: float | None) -> bool:
@@ -107,8 +107,8 @@ def vapour(sources: Sources) -> VapourFigures | None:
 
 def _cups(value: Any, basis: str, origin: Origin) -> VapourFigures:
     """One number for both cups, or dry and wet apart."""
-    if not (hasattr(value, "dry") or hasattr(value, "wet")):
-        datum = Datum(amount(value), origin)
+    if value.single:
+        datum = Datum(amount(value.dry), origin)
         return VapourFigures(basis, datum, datum, True)  # type: ignore[arg-type]
     dry, wet = (None if cup is None else Datum(amount(cup), origin) for cup in (value.dry, value.wet))
     return VapourFigures(basis, dry, wet, False)  # type: ignore[arg-type]

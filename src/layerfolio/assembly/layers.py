@@ -40,14 +40,14 @@ def layer(number: int, name: str, given: Any, context: Context, counts: bool, ca
     sources = Sources(given, own, context.tables, catalogue, material, thickness, where)
     heat, choices = figures.heat(sources), []
     if cavity:
-        heat, choices = _air(heat, thickness, cavity, context, name)
+        heat, choices = _air(heat, thickness, cavity, context, number)
     framing = given.battens if given.cavity else given.framing
     made = None
     if framing is not None:
         own_member = context.project_materials.get(framing.material or "")
         listed = context.catalogue(framing.material) if framing.material else None
         made, chosen = member(
-            framing, context.kind, name, thickness, context.tables, own_member, listed, is_batten=bool(given.cavity)
+            framing, context.kind, str(number), thickness, context.tables, own_member, listed, is_batten=bool(given.cavity)
         )
         choices += chosen
     kind = "cavity" if given.cavity else "membrane" if _is_membrane(given, catalogue) else "solid"
@@ -59,9 +59,15 @@ def layer(number: int, name: str, given: Any, context: Context, counts: bool, ca
         cavity=given.cavity or "", cavity_openings=getattr(given, "openings", None), serves=tuple(given.serves or ()),
         seams=given.seams or "", counts=counts, insulating=_insulating(given, catalogue, heat, cavity),
         documents=(*figures.documents(given), *(figures.documents(own) if own is not None else ())),
-        also_published=tuple((p.what, p.datum) for p in catalogue.disagreeing()) if catalogue and own is None else (),
+        is_cladding=bool(catalogue and catalogue.cladding),
+        also_published=_also_published(catalogue) if catalogue and own is None else (),
         path=f"assemblies.{context.assembly}.layers[{number - 1}]",
     ), choices  # fmt: skip
+
+
+def _also_published(catalogue: Material) -> tuple[tuple[str, str, Datum], ...]:
+    names = {"conductivity": "lam", "resistance": "R", "mu": "mu", "permeance": "W", "s_d": "s_d"}
+    return tuple((p.what, names[p.quantity], p.datum) for p in catalogue.disagreeing() if p.quantity in names)
 
 
 def _is_membrane(given: Any, catalogue: Material | None) -> bool:
@@ -69,7 +75,7 @@ def _is_membrane(given: Any, catalogue: Material | None) -> bool:
 
 
 def _air(
-    heat: figures.Heat, thickness: float | None, cavity: str, context: Context, name: str
+    heat: figures.Heat, thickness: float | None, cavity: str, context: Context, number: int
 ) -> tuple[figures.Heat, list[Choice]]:
     """Resistance of a cavity: as stated, else the set's own figure for still air of that depth."""
     if heat.resistance or cavity != "unventilated" or thickness is None:
@@ -78,8 +84,8 @@ def _air(
     if space is None:
         reason = context.tables.air_space_missing(context.direction)
         zero = Datum(0.0, Origin("default", context.tables.set_id, "", "given"), reason)
-        return figures.Heat(resistance=zero), [Choice(f"Cavity {name} counts for nothing", reason)]
-    choices = [Choice(f"Cavity {name} counts {space.value:.4g} m²·K/W", space.note, space.origin.source)] if space.note else []
+        return figures.Heat(resistance=zero), [Choice(f"The air of layer {number} counts for nothing", reason)]
+    choices = [Choice(f"The air of layer {number} counts {space.value:.4g} m²·K/W", space.note, space.origin.source)] if space.note else []
     return figures.Heat(resistance=space), choices
 
 

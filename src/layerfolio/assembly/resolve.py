@@ -2,81 +2,35 @@
 
 from typing import Any
 
+from layerfolio.assembly.cautions import cautions
 from layerfolio.assembly.layers import Context, layer
 from layerfolio.assembly.types import Assembly, Choice, Direction, Kind
 from layerfolio.catalogue import code_sets, code_tables, materials
 from layerfolio.catalogue.datum import Datum, Origin
-from layerfolio.problems import Caution, Problem, ProblemsFound
+from layerfolio.problems import Caution
 
 WALL_FROM = 60.0
 """Degrees from horizontal from which an assembly counts as a wall (NBC 2020, 9.36.2.1.(3); ISO 6946: within 30 of vertical)."""
 
-SLOPES: dict[str, float] = {"wall": 90, "foundation-wall": 90, "roof": 0, "ceiling": 0, "floor": 0, "slab": 0}
 
-
-def resolve(loaded: Any) -> tuple[dict[str, Assembly], tuple[Caution, ...]]:
-    """Every assembly of the project in file order, and what the person should read.
-
-    Raises ProblemsFound for unknown materials, sets and zones, all of them, each with its line.
-    """
-    project = loaded.project
-    problems = _unknown_names(loaded)
-    if problems:
-        raise ProblemsFound(problems)
+def resolve(project: Any) -> tuple[dict[str, Assembly], tuple[Caution, ...]]:
+    """Every assembly of a project whose names were checked (dossier.open_project), in file order; what to look at again."""
     tables = code_tables.load(project.code.set)
     found = {name: _assembly(name, given, project, tables) for name, given in project.assemblies.items()}
-    cautions = [caution for one in found.values() for caution in _cautions(one)]
-    return found, tuple(cautions)
-
-
-def _unknown_names(loaded: Any) -> list[Problem]:
-    project, found = loaded.project, []
-    sets = code_sets.set_ids()
-    if project.code.set not in sets:
-        known = ", ".join(sets)
-        found.append(loaded.problem_at("code.set", f"there is no code set {project.code.set!r}; known: {known}", sets[-1]))
-    elif project.code.zone is not None and (zones := code_sets.zones(project.code.set)) and project.code.zone not in zones:
-        words = f"{project.code.set} has no zone {project.code.zone!r}; it has {', '.join(zones)}"
-        found.append(loaded.problem_at("code.zone", words, f'"{zones[-1]}"'))
-    for path, name in _material_names(project):
-        if name not in project.materials and name not in materials.names():
-            near = (*_near_own(name, project.materials), *materials.nearest(name))[:3]
-            hint = f"did you mean {' or '.join(near)}? " if near else ""
-            words = f"no material {name!r} in this file or the catalogue. {hint}".strip()
-            found.append(loaded.problem_at(path, words, "layerfolio list materials"))
-    return found
-
-
-def _near_own(name: str, own: Any) -> tuple[str, ...]:
-    from difflib import get_close_matches
-
-    return tuple(get_close_matches(name, list(own), 2, 0.7))
-
-
-def _material_names(project: Any) -> list[tuple[str, str]]:
-    """(path in the file, material name) of every layer, framing and batten that names one."""
-    found = []
-    for name, given in project.assemblies.items():
-        for i, one in enumerate(given.layers):
-            place = f"assemblies.{name}.layers[{i}]"
-            for key, part in (("", one), (".framing", one.framing), (".battens", one.battens)):
-                if part is not None and part.material:
-                    found.append((f"{place}{key}.material", part.material))
-    return found
+    return found, tuple(caution for one in found.values() for caution in cautions(one))
 
 
 def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTables) -> Assembly:
-    slope = given.slope.value if given.slope is not None else SLOPES[given.kind]
+    slope, faces = given.slope.value, given.faces
     direction = heat_direction(given.kind, slope)
-    faces = given.faces or ("ground" if given.kind in ("slab", "foundation-wall") else "outside air")
     counted, choices = _cavities(given.layers, tables)
     ventilated = "ventilated" in counted
     inside, outside, film_choices = _films(given, direction, faces, ventilated, tables)
     context = Context(name, given.kind, direction, tables, dict(project.materials), _catalogue)
     last = max((i for i, cavity in enumerate(counted) if cavity == "ventilated"), default=-1)
     layers = []
-    for i, (one, unique, cavity) in enumerate(zip(given.layers, unique_names(given.layers), counted, strict=True)):
-        made, chosen = layer(i + 1, unique, one, context, i > last, cavity)
+    for i, (one, cavity) in enumerate(zip(given.layers, counted, strict=True)):
+        made, chosen = layer(i + 1, one.name, one, context, i > last, cavity)
         layers.append(made)
         choices += chosen if i > last else []
     if ventilated:
@@ -98,17 +52,6 @@ def heat_direction(kind: Kind, slope: float) -> Direction:
     if kind in ("wall", "foundation-wall") or (kind in ("roof", "ceiling") and slope >= WALL_FROM):
         return "horizontal"
     return "up" if kind in ("roof", "ceiling") else "down"
-
-
-def unique_names(layers: Any) -> list[str]:
-    """Name, else material, else kind of cavity; repeats get ' 2', ' 3'."""
-    seen: dict[str, int] = {}
-    found = []
-    for one in layers:
-        words = one.name or one.material or one.membrane or (f"{one.cavity} cavity" if one.cavity else "layer")
-        seen[words] = seen.get(words, 0) + 1
-        found.append(words if seen[words] == 1 else f"{words} {seen[words]}")
-    return found
 
 
 def _cavities(layers: Any, tables: code_tables.CodeTables) -> tuple[list[str], list[Choice]]:
@@ -147,19 +90,5 @@ def _ground(given: Any) -> dict:
     ground = getattr(given, "ground", None)
     if ground is None:
         return {}
-    values = {key: getattr(ground, key) for key in type(ground).model_fields}
+    values = {key: getattr(ground, key) for key in sorted(ground.stated)}
     return {key: getattr(value, "value", value) for key, value in values.items() if value is not None}
-
-
-def _cautions(assembly: Assembly) -> list[Caution]:
-    """What looks turned round or forgotten."""
-    found = []
-    weather = [one for one in assembly.layers if "weather face" in one.serves or one.cavity == "ventilated"]
-    main = max((one for one in assembly.layers if one.insulating), key=lambda x: x.thickness.value if x.thickness else 0, default=None)
-    for one in weather:
-        if main and one.number > main.number:
-            words = f"layer {one.number} ({one.title}) lies on the room side of the insulation: layers are listed from the outside in"
-            found.append(Caution(one.path, words))
-    if assembly.kind not in ("slab", "foundation-wall") and not any("vapour control" in x.serves for x in assembly.layers):
-        found.append(Caution(assembly.path, f"{assembly.name}: no layer serves vapour control"))
-    return found

@@ -78,7 +78,8 @@ class Layer:
     counts: bool  # False: a ventilated cavity, or outside one
     insulating: bool  # belongs to the thermal control line
     documents: tuple[Document, ...] = ()
-    also_published: tuple[tuple[str, Datum], ...] = ()  # other published figures that disagree: (what it is, figure)
+    is_cladding: bool = False  # of the catalogue's claddings
+    also_published: tuple[tuple[str, str, Datum], ...] = ()  # other published figures that disagree: what, glossary name, figure
     path: str = ""  # in the project file, for warnings
 
 

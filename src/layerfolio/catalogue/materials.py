@@ -52,6 +52,7 @@ def read(path: Path) -> Material:
         absorbent=content.get("absorbent", True),
         decided_by_report=tuple(content.get("decided_by_report") or ()),
         needs=tuple(content.get("needs") or ()),
+        cladding=path.parent.name == "claddings",
         note=content.get("note", ""),
         **{flag: content.get(flag, False) for flag in FLAGS},
     )

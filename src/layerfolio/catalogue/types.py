@@ -58,6 +58,7 @@ class Material:
     timber: bool = False
     membrane: bool = False
     absorbent: bool = True
+    cladding: bool = False
     decided_by_report: tuple[str, ...] = ()
     needs: tuple[str, ...] = ()
     note: str = ""

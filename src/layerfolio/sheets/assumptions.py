@@ -3,9 +3,10 @@
 from layerfolio.sheets.blocks import Column, Head, Heading, Paragraph, Row, Sheet, Table
 from layerfolio.sheets.cover import criteria_rows
 from layerfolio.sheets.desk import SOURCES, Desk
-from layerfolio.sheets.figures import NONE, cell, unit_of
+from layerfolio.sheets.figures import NONE, cell, permeance_text, unit_of, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
+from layerfolio.units.show import significant
 
 
 def assumptions(desk: Desk) -> Sheet:
@@ -66,7 +67,7 @@ def _cups(desk: Desk) -> Table:
     for name, study in desk.dossier.vapour.items():
         for one in study.layers:
             figures = one.layer.vapour
-            permeance = cell(one.permeance_dry * 1e12, "s_d", "metric", 1) if one.permeance_dry else NONE
+            permeance = significant(one.permeance_dry * 1e12, 3) if one.permeance_dry else NONE
             rows.append(Row((
                 f"**{plain(name)}**", plain(f"{one.layer.number} {one.layer.title}"), cell(one.s_d_dry, "s_d", "metric", 2),
                 cell(one.s_d_wet, "s_d", "metric", 2), permeance,
@@ -80,16 +81,20 @@ def _disagreements(desk: Desk) -> tuple:
     seen, rows = set(), []
     for one in desk.dossier.assemblies.values():
         for layer in one.layers:
-            if layer.also_published and layer.material not in seen:
+            if layer.counts and layer.also_published and layer.material not in seen:
                 seen.add(layer.material)
                 rows += [
-                    Row((plain(layer.title), plain(what), f"{datum.value:.4g}", desk.book.mark(datum)))
-                    for what, datum in layer.also_published
+                    Row((plain(layer.title), plain(what), _published(name, datum.value, desk.system), desk.book.mark(datum)))
+                    for what, name, datum in layer.also_published
                 ]
     if not rows:
         return ()
-    columns = (Column("Material", width=52), Column("Also published, not used"), Column("SI value", width=24), Column("Src", width=17))
+    columns = (Column("Material", width=44), Column("Also published, not used"), Column("Figure", width=46), Column("Src", width=17))
     return Heading("Where published sources disagree"), Table(columns, tuple(rows))
+
+
+def _published(name: str, value: float, system: str) -> str:
+    return f"{{W}} = {permeance_text(value, system)}" if name == "W" else f"{{{name}}} = {with_unit(value, name, system)}"
 
 
 def _marks(desk: Desk) -> Table:

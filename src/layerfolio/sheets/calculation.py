@@ -67,7 +67,7 @@ def _body(run: list[Entry], system: str) -> list[Equation | Table | Paragraph]:
     steps: list[Step] = run  # type: ignore[assignment]
     spelled = [spell(step, system) for step in steps]
     if len(run) > 1 and _foldable(spelled):
-        return [Paragraph(_formula_line(spelled[0])), _folded(steps, spelled)]
+        return [Paragraph(_formula_line(spelled[0]) + _constant_words(spelled)), _folded(steps, spelled)]
     return [_equation(step, words, system) for step, words in zip(steps, spelled, strict=True)]
 
 
@@ -89,15 +89,36 @@ def _folded(steps: list[Step], spelled: list[Spelled]) -> Table:
         columns = (subject, Column("numbers put in", width=min(85, 4 + 1.75 * longest)), result)
         cells = [(words.numbers,) for words in spelled]
     else:
-        width = 24 if len(first.arguments) < 4 else 18
+        vary = _varying(spelled)
+        width = 24 if len(vary) < 4 else 18
         columns = (
             subject,
-            *(Column(f"{{{name}}}", pretty_unit(unit), width, "decimal") for name, _, unit in first.arguments),
+            *(Column(f"{{{name}}}", pretty_unit(unit), width, "decimal") for name, _, unit in first.arguments if name in vary),
             result,
         )
-        cells = [tuple(shown for _, shown, _ in words.arguments) for words in spelled]
+        cells = [tuple(shown for name, shown, _ in words.arguments if name in vary) for words in spelled]
     rows = (Row((plain(step.about), *row, words.result)) for step, row, words in zip(steps, cells, spelled, strict=True))
     return Table(columns, tuple(rows))
+
+
+def _varying(spelled: list[Spelled]) -> set[str]:
+    """Names of the quantities that are not the same in every row; the first one stays in any case."""
+    first = spelled[0].arguments
+    vary = {
+        name for i, (name, _, _) in enumerate(first) if len({words.arguments[i][1] for words in spelled}) > 1
+    }
+    return vary or {first[0][0]}
+
+
+def _constant_words(spelled: list[Spelled]) -> str:
+    """What stands above a folded table for all its rows: ", with R_T = 6.551 m²·K/W"."""
+    vary = _varying(spelled)
+    parts = [
+        f"{{{name}}} = {shown}" + (f"\u00a0{pretty_unit(unit)}" if pretty_unit(unit) else "")
+        for name, shown, unit in spelled[0].arguments
+        if name not in vary and not isinstance(shown, tuple)
+    ]
+    return ", with " + ", ".join(parts) if parts else ""
 
 
 def _given_table(given: list[Given], system: str) -> Table:

@@ -2,17 +2,17 @@
 
 from layerfolio.assembly.members import plural
 from layerfolio.codes.explanations import Explanation
-from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.findings import Finding
 from layerfolio.drawing.mini import mini_section
 from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
 from layerfolio.sheets.desk import RECORD, Desk
-from layerfolio.sheets.figures import NOT_GIVEN, permeance_text, with_unit
+from layerfolio.sheets.figures import permeance_text
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.templates import Marked
 from layerfolio.units.show import significant
 
-TOPICS = ("vapour", "structure", "air")
-"""Topics of findings that bear on a panel that braces and controls vapour (and air)."""
+TOPICS = ("vapour", "structure", "air", "thermal")
+"""Topics of findings that bear on a panel that braces and controls vapour and air, and on the wall around it."""
 
 
 def explanation_sheet(desk: Desk, number: int, one: Explanation) -> Sheet:
@@ -58,7 +58,7 @@ def _short(layer) -> str:
 
 
 def _findings(desk: Desk, one: Explanation) -> list[Finding]:
-    return [f for f in desk.dossier.findings if f.topic in TOPICS and f.assembly in (one.assembly, None)]
+    return [f for f in desk.dossier.findings if f.topic in TOPICS and f.assembly == one.assembly]
 
 
 def _vapour_finding(desk: Desk, one: Explanation) -> Finding | None:
@@ -105,17 +105,7 @@ def _comparison(desk: Desk, one: Explanation) -> Table:
         Row((f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked), plain(f.given), VerdictCell(f.verdict)))
         for f in _findings(desk, one)
     ]
-    study = desk.dossier.thermal[one.assembly]
-    if study.asked:
-        rows.append(Row(("Heat, see " + plain(f"{one.assembly}-T"), "see record",
-                         f"{{R}} {with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}",
-                         _thermal_verdict(desk, one))))  # fmt: skip
     return Table(columns, tuple(rows))
-
-
-def _thermal_verdict(desk: Desk, one: Explanation) -> VerdictCell | str:
-    finding = desk.thermal_finding(one.assembly)
-    return VerdictCell(finding.verdict) if finding else "not asked"
 
 
 def _conditions(desk: Desk, one: Explanation) -> list[str]:
@@ -156,4 +146,3 @@ def _evidence(desk: Desk, one: Explanation) -> str:
     return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ____________" if missing else "")
 
 
-__all__ = ["NOT_GIVEN", "Verdict", "explanation_sheet"]

@@ -1,17 +1,18 @@
 """Figures as sheets print them: the system that comes first, the other in brackets; significant digits, true signs."""
 
 from layerfolio.glossary import term
+from layerfolio.steps.spelling import shown
 from layerfolio.units.pretty import pretty_unit
 from layerfolio.units.quantity import Quantity
-from layerfolio.units.show import fixed, in_units, length_text, significant
+from layerfolio.units.show import fixed, in_units, length_figure, significant
 
 NONE = "–"
 NOT_GIVEN = "not given"
 
 
 def rounded(value: float, decimals: int) -> str:
-    """So many decimals; a small figure that they would flatten keeps three significant digits."""
-    if value and abs(value) < 10 ** (1 - decimals):
+    """So many decimals; a small figure that they would falsify by more than 0.5 % keeps three significant digits."""
+    if abs(round(value, decimals) - value) > 0.005 * abs(value):
         return significant(value, 3)
     return fixed(value, decimals)
 
@@ -45,11 +46,11 @@ def with_unit(value: float, quantity: str, system: str, digits: int = 3, decimal
     `decimals` is the rounding rule of a code set for the SI figure; it wins over `digits`.
     """
     found = term(quantity)
-    si = significant(value, digits) if decimals is None else fixed(value, decimals)
+    si = shown(value, digits) if decimals is None else fixed(value, decimals)
     metric = _joined(si, pretty_unit(found.si))
     if system == "metric" or found.customary == found.si:
         return metric
-    return f"{_joined(significant(in_units(value, found.customary), digits), pretty_unit(found.customary))} ({metric})"
+    return f"{_joined(shown(in_units(value, found.customary), digits), pretty_unit(found.customary))} ({metric})"
 
 
 def _joined(figure: str, unit: str) -> str:
@@ -69,7 +70,7 @@ def thickness(length: Quantity | None, system: str) -> str:
         return NONE
     if system == "metric":
         return _short(length.value * 1000)
-    return f"{length_text(length, 'customary', bracket=False)} ({_short(length.value * 1000)})"
+    return f"{length_figure(length, 'customary')} ({_short(length.value * 1000)})"
 
 
 def _short(millimetres: float) -> str:

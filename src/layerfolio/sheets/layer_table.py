@@ -6,6 +6,7 @@ from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, thickness, unit_of
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import SourceBook
 from layerfolio.studies.types import LayerHeat, LayerVapour, ThermalStudy, VapourStudy
+from layerfolio.units.show import fixed, length_figure
 
 LETTERS = {"water control": "water W", "air control": "air A", "vapour control": "vapour V", "thermal control": "thermal T"}
 
@@ -86,11 +87,10 @@ def _member_row(layer: Layer, heat: LayerHeat | None, system: str, book: SourceB
 
 def member_words(layer: Layer, system: str) -> str:
     """Framing in words: "spruce studs 38 mm at 600 mm, 20 %"; begins with a small letter."""
-    from layerfolio.units.show import fixed, length_text
-
     member = layer.member
     words = member.title[:1].lower() + member.title[1:]
-    sizes = [length_text(q, system, bracket=False) for q in (member.width, member.spacing) if q]
+    unit = "\u00a0mm" if system == "metric" else ""
+    sizes = [length_figure(q, system) + unit for q in (member.width, member.spacing) if q]
     if sizes:
         words += " " + " at ".join(sizes)
     share = fixed(member.share.value * 100, 1).removesuffix(".0")

@@ -1,6 +1,6 @@
 """The small mark-up of sheet texts: **bold**, _oblique_, `mono`, {R_si} a glossary symbol, {R|5;q} with another index.
 
-A person's own text goes through `plain` first: cleaned of what a page cannot carry and escaped, so that it is no mark-up.
+A person's own text goes through `plain` first: cleaned of what a page cannot carry and escaped, so it is no mark-up.
 """
 
 import re

@@ -20,7 +20,7 @@ from layerfolio.home import folder
 from layerfolio.sheets.blocks import Block, Bullets, Head, Heading, Numbered, Paragraph
 from layerfolio.sheets.markup import plain
 
-_TEXT, _BLOCK = "\x1f", "\x1e"
+_TEXT, _BLOCK = "\x02", "\x03"
 _BULLETS = {"- ": ("square", 1), "-- ": ("square", 2), "o ": ("box", 1), "oo ": ("box", 2)}
 
 

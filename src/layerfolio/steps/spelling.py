@@ -94,10 +94,10 @@ class _Speller:
         return " + ".join(parts), _SUM if len(parts) > 1 else _PRODUCT
 
 
-def _digits(value: float, digits: int) -> str:
+def shown(value: float, digits: int = 4) -> str:
     """At most that many significant digits; a value that is exactly shorter prints short."""
     short = f"{value:.{digits}g}"
-    if float(short) == value and "e" not in short:
+    if "e" not in short and abs(float(short) - value) <= 1e-12 * abs(value):
         return short.replace("-", "−")
     return significant(value, digits)
 
@@ -107,15 +107,15 @@ def _map(argument: Argument, change) -> Argument:
 
 
 def _words(arguments: dict[str, Argument], digits: int) -> dict[str, str | tuple[str, ...]]:
-    return {name: _map(value, lambda v: _digits(v, digits)) for name, value in arguments.items()}  # type: ignore[misc]
+    return {name: _map(value, lambda v: shown(v, digits)) for name, value in arguments.items()}  # type: ignore[misc]
 
 
 def _fitting_words(formula: Formula, arguments: dict[str, Argument], result: float) -> dict:
     """As few digits as let the printed line recompute to the printed result."""
     for digits in range(4, 12):
         words = _words(arguments, digits)
-        shown = {name: _map(text, as_number) for name, text in words.items()}  # type: ignore[arg-type]
-        if abs(formula.function(**shown) - result) <= TOLERANCE * abs(result):
+        read = {name: _map(text, as_number) for name, text in words.items()}  # type: ignore[arg-type]
+        if abs(formula.function(**read) - result) <= TOLERANCE * abs(result):
             return words
     return words
 
@@ -144,11 +144,11 @@ def spell(step: Step, system: str = "metric") -> Spelled:
     if converted:
         arguments, result = converted
         unit = term(formula.result).customary
-    shown = _digits(result, 4)
-    words = _fitting_words(formula, arguments, as_number(shown))
+    printed = shown(result)
+    words = _fitting_words(formula, arguments, as_number(printed))
     body = _body(formula)
     symbols = _Speller({name: "{" + name + "}" for name in arguments}, True).text(body)
     numbers = _Speller(words, False).text(body)
     side = "customary" if converted else "si"
     listed = tuple((name, text, getattr(term(name), side)) for name, text in words.items())
-    return Spelled("{" + formula.result + "}", symbols, numbers, shown, unit, listed)
+    return Spelled("{" + formula.result + "}", symbols, numbers, printed, unit, listed)

@@ -1,0 +1,29 @@
+"""What looks turned round or forgotten in an assembly; it stops nothing."""
+
+from layerfolio.assembly.types import Assembly, Layer
+from layerfolio.problems import Caution
+
+GROUND_KINDS = ("slab", "foundation-wall")
+
+
+def cautions(assembly: Assembly) -> list[Caution]:
+    """Every caution on one assembly, in the order of its layers."""
+    found = [
+        Caution(one.path, f"layer {one.number} ({one.title}) lies on the room side of the insulation: layers are listed from the outside in")
+        for one in turned_round(assembly)
+    ]
+    if assembly.kind not in GROUND_KINDS and not any("vapour control" in x.serves for x in assembly.layers):
+        found.append(Caution(assembly.path, f"{assembly.name}: no layer serves vapour control"))
+    return found
+
+
+def turned_round(assembly: Assembly) -> list[Layer]:
+    """Cladding and ventilated cavities on the room side of the main insulation."""
+    insulation = [one for one in assembly.layers if one.insulating]
+    if not insulation:
+        return []
+    main = max(insulation, key=lambda one: one.thickness.value if one.thickness else 0.0)
+    return [
+        one for one in assembly.layers
+        if one.number > main.number and ("weather face" in one.serves or one.cavity == "ventilated" or one.is_cladding)
+    ]  # fmt: skip
