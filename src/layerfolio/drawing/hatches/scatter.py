@@ -69,7 +69,7 @@ def _gypsum(rng: Random, x: float, y: float, even: float) -> list[Mark]:
 
 
 def _plaster(rng: Random, x: float, y: float, even: float) -> list[Mark]:
-    return [dot(x, y, rng.choice((0.13, 0.15)))]
+    return [dot(x, y, rng.choice((0.17, 0.18)))]
 
 
 def _concrete(rng: Random, x: float, y: float, even: float) -> list[Mark]:
@@ -103,17 +103,17 @@ def _loose(rng: Random, x: float, y: float, even: float) -> list[Mark]:
 def _straw(rng: Random, x: float, y: float, even: float) -> list[Mark]:
     if even < 0.16:  # stalks that lie the other way show their cut ends
         return [dot(x + 0.75 * step, y + rng.uniform(-0.55, 0.55), 0.22) for step in (-2, -1, 0, 1, 2)]
-    lean = rng.uniform(-7, 7)
+    lean = rng.uniform(-5, 5)
     return [
-        fleck(x + rng.uniform(-0.7, 0.7), y + 0.62 * row, rng.uniform(1.5, 2.6), lean + rng.uniform(-2, 2), FINE)
+        fleck(x + rng.uniform(-0.5, 0.5), y + 0.62 * row, rng.uniform(1.4, 2.2), lean + rng.uniform(-2, 2), FINE)
         for row in (-1, 0, 1)
     ]
 
 
 def _cork(rng: Random, x: float, y: float, even: float) -> list[Mark]:
     if even < 0.14:
-        return [blob(_corners(rng, x, y, 6, 0.5, 0.25), 0.0, "black")]
-    return [blob(_corners(rng, x, y, 7, rng.uniform(0.74, 0.86), 0.16))]
+        return [blob(_corners(rng, x, y, 6, 0.55, 0.25), 0.0, "black")]
+    return [blob(_corners(rng, x, y, 7, rng.uniform(0.90, 1.02), 0.18))]
 
 
 def _earth(rng: Random, x: float, y: float, even: float) -> list[Mark]:
@@ -137,13 +137,13 @@ def _corners(rng: Random, x: float, y: float, count: int, radius: float, uneven:
 
 RECIPES: dict[str, Recipe] = {
     "gypsum": Recipe(_gypsum, (1.2, 1.2), (0.40, 0.35), 500),
-    "plaster": Recipe(_plaster, (0.8, 0.8), (0.35, 0.30), 500),
+    "plaster": Recipe(_plaster, (1.0, 0.8), (0.15, 0.12), 500, staggered=True),
     "concrete": Recipe(_concrete, (3.0, 3.0), (0.40, 0.40), 500),
     "gravel": Recipe(_gravel, (2.6, 2.4), (0.07, 0.08), staggered=True),
     "strand-board": Recipe(_strand, (1.9, 1.0), (0.50, 0.40), 500),
     "particle-board": Recipe(_particle, (1.6, 1.45), (0.22, 0.18), staggered=True),
     "loose-fill": Recipe(_loose, (2.4, 2.2), (0.18, 0.18), staggered=True),
     "straw": Recipe(_straw, (4.8, 2.2), (0.10, 0.08), staggered=True),
-    "cork": Recipe(_cork, (1.85, 1.7), (0.06, 0.06), staggered=True),
+    "cork": Recipe(_cork, (2.3, 2.1), (0.06, 0.06), staggered=True),
     "earth": Recipe(_earth, (4.2, 1.9), (0.12, 0.16), staggered=True),
 }
