@@ -24,18 +24,22 @@ def plywood(piece: Piece) -> tuple[Mark, ...]:
 
 
 def strand_board(piece: Piece) -> tuple[Mark, ...]:
+    """Flecks, mostly along the board."""
     return piece.scattered("strand-board")
 
 
 def particle_board(piece: Piece) -> tuple[Mark, ...]:
+    """Small angular chips and short flecks."""
     return piece.scattered("particle-board")
 
 
 def gypsum(piece: Piece) -> tuple[Mark, ...]:
+    """Dots."""
     return piece.scattered("gypsum")
 
 
 def cork(piece: Piece) -> tuple[Mark, ...]:
+    """Rounded grains, some of them solid."""
     return piece.scattered("cork")
 
 
@@ -84,14 +88,17 @@ def _wave(x: float, y: float, length: float, height: float) -> list[tuple]:
 
 
 def foam(piece: Piece) -> tuple[Mark, ...]:
+    """Lines both ways at 45°."""
     return (*piece.lines(45, 3.2), *piece.lines(-45, 3.2))
 
 
 def loose_fill(piece: Piece) -> tuple[Mark, ...]:
+    """Scattered curls."""
     return piece.scattered("loose-fill")
 
 
 def straw(piece: Piece) -> tuple[Mark, ...]:
+    """Bundles of stalks along the layer, and dots where stalks show their cut ends."""
     return piece.scattered("straw")
 
 

@@ -10,6 +10,7 @@ from layerfolio.drawing.marks import Mark
 
 
 def masonry(piece: Piece) -> tuple[Mark, ...]:
+    """Lines at 45°."""
     return piece.lines(ACROSS[piece.alternate], 1.8)
 
 
@@ -55,18 +56,22 @@ def membrane(piece: Piece) -> tuple[Mark, ...]:
 
 
 def concrete(piece: Piece, finer: float = 1.0) -> tuple[Mark, ...]:
+    """Dots, and a stone at a quarter of the places."""
     return piece.scattered("concrete", finer)
 
 
 def gravel(piece: Piece) -> tuple[Mark, ...]:
+    """Ovals, turned at random."""
     return piece.scattered("gravel")
 
 
 def earth(piece: Piece) -> tuple[Mark, ...]:
+    """Short bowed strokes along the layer, and dots."""
     return piece.scattered("earth")
 
 
 def plaster(piece: Piece) -> tuple[Mark, ...]:
+    """Fine even dots."""
     return piece.scattered("plaster")
 
 

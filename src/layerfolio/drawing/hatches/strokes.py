@@ -19,6 +19,7 @@ def strokes(segments: Iterable[Segment], width: float = FINE) -> tuple[Mark, ...
 
 
 def dot(x: float, y: float, radius: float) -> Circle:
+    """A filled dot."""
     return Circle((x, y), radius, fill="black", role=ROLE)
 
 

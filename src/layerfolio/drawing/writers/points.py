@@ -17,8 +17,10 @@ def places(area: tuple[float, float, float, float]) -> list[tuple[int, int]]:
 
 
 def pt(mm: float) -> float:
+    """A length in points, two decimals."""
     return round(mm * MM, 2)
 
 
 def pair(point: Point) -> tuple[float, float]:
+    """A place in points."""
     return round(point[0] * MM, 2), round(point[1] * MM, 2)

@@ -16,19 +16,23 @@ def number(value: float) -> str:
 
 
 def pair(x: float, y: float, top: float) -> str:
+    """A point of the drawing as SVG counts it."""
     return f"{number(x)} {number(top - y)}"
 
 
 def polyline(line: Line, top: float) -> str:
+    """Path data of a line, closed when it comes back to its start."""
     points = line.points[:-1] if closed(line) else line.points
     return "M" + "L".join(pair(x, y, top) for x, y in points) + ("Z" if closed(line) else "")
 
 
 def ring(outline: Outline, top: float) -> str:
+    """Path data of a closed outline."""
     return "M" + "L".join(pair(x, y, top) for x, y in outline) + "Z"
 
 
 def bezier(curve: Curve, top: float) -> str:
+    """Path data of a curve."""
     return "".join(_command(kind, values, top) for kind, *values in curve.commands)
 
 
