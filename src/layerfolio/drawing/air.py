@@ -1,5 +1,7 @@
 """Signs for moving air in ventilated cavities."""
 
+from itertools import pairwise
+
 from layerfolio.drawing.control import ControlLine
 from layerfolio.drawing.layout_framing import Framing, View
 from layerfolio.drawing.layout_stack import Band, Stack
@@ -31,7 +33,7 @@ def air_signs(
 def _clear_height(band: Band, controls: tuple[ControlLine, ...]) -> float | None:
     """Middle of the widest stretch of the cavity's depth that no control line takes."""
     edges = sorted([band.top, band.bottom, *(one.y for one in controls if band.bottom < one.y < band.top)])
-    deep, y = max((upper - lower, (upper + lower) / 2) for lower, upper in zip(edges, edges[1:], strict=False))
+    deep, y = max((upper - lower, (upper + lower) / 2) for lower, upper in pairwise(edges))
     return y if deep >= LEAST else None
 
 

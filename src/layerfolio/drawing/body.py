@@ -9,10 +9,7 @@ from layerfolio.drawing.layout_framing import Framing, View
 from layerfolio.drawing.layout_stack import Band, Stack
 from layerfolio.drawing.marks import Area, Clip, Group, Line, Mark, Point
 from layerfolio.drawing.members import cut_member, rounded
-
-OVER = 5.0  # mm that a piece runs on behind a break line
-BOARD = 140.0  # real mm, width of boards that are cut across
-JOINT = 0.53  # of the length: butt joint of boards seen along
+from layerfolio.drawing.pieces import OVER, pieces
 
 
 @dataclass(slots=True)
@@ -74,7 +71,7 @@ def _band(
         outline = _beside_torn(frame, -OVER)
         body.piece(band, outline, band.layer.family, stack.scale, 0, alternate)
     else:
-        family, ends = _pieces(band, frame, stack.scale, length, view)
+        family, ends = pieces(band, frame, stack.scale, length, view)
         for number, (left, right) in enumerate(ends):
             piece = number + (band.layer.number if family == "timber" else 0)
             outline = rectangle(left, band.bottom, right, band.top)
@@ -90,31 +87,6 @@ def _band(
             body.families.setdefault(frame.member.family)
     if band.cut_short:
         body.members += breaks.cut_short(length, band.middle)
-
-
-def _pieces(
-    band: Band, frame: Framing | None, scale: float, length: float, view: View
-) -> tuple[str, list[tuple[float, float]]]:
-    """Family and ends of a layer's pieces: bays between members, boards, or one piece."""
-    family = band.layer.family
-    if frame and frame.centres:
-        edges = [edge for pair in frame.intervals for edge in pair]
-        first, last = edges[0], edges[-1]
-        bay = frame.spacing - frame.width
-        starts, ends = [min(first - bay, -OVER), *edges[1::2]], [*edges[::2], max(last + bay, length + OVER)]
-        return family, [(a, b) for a, b in zip(starts, ends, strict=True) if b - a > 0.05 and b > 0 and a < length]
-    upright = view == "slope" or (view == "plan" and "vertical" in band.layer.title.lower())
-    if family == "timber" or (family == "timber-board" and upright and not _runs_up(band)):
-        step = BOARD / scale
-        count = int((length + OVER) / step) + 1
-        return "timber", [(one * step - 2.0, (one + 1) * step - 2.0) for one in range(count + 1)]
-    if family == "timber-board":
-        return family, [(-OVER, JOINT * length), (JOINT * length, length + OVER)]
-    return family, [(-OVER, length + OVER)]
-
-
-def _runs_up(band: Band) -> bool:
-    return "up the slope" in band.layer.title.lower()
 
 
 def _beyond(body: Body, band: Band, frame: Framing, length: float) -> None:

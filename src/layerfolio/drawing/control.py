@@ -127,7 +127,7 @@ def line_marks(line: ControlLine, places: list[tuple[float, str]], length: float
 
 
 def _field(x: float, y: float, half: float) -> Curve:
-    up = CAPITAL / 2 + 0.4
+    up = CAPITAL / 2 + 0.25
     corners = ((x - half, y - up), (x + half, y - up), (x + half, y + up), (x - half, y + up))
     commands = (("M", *corners[0]), *(("L", *one) for one in corners[1:]), ("Z",))
     return Curve(commands, fill="white", role="letter field")
@@ -145,7 +145,7 @@ def bracket(stack: Stack, x: float) -> tuple[tuple[Mark, ...], Point | None]:
         return (), None
     top, bottom = span
     role, middle = "control T", top - (top - bottom) / 3
-    gap = 2.5 if top - bottom >= 12.0 else 0.0
+    gap = 3.0 if top - bottom >= 12.0 else 0.0
     runs = [((x, top), (x, middle + gap)), ((x, middle - gap), (x, bottom))] if gap else [((x, top), (x, bottom))]
     marks = [Line(run, WIDTH, DASHES["T"], role=role) for run in runs]
     marks += [Line(((x - WIDTH / 2, y), (x + 1.4, y)), WIDTH, role=role) for y in (top, bottom)]

@@ -1,6 +1,7 @@
 """Dimension lines: ticks, extension lines and figures, in the section's own directions."""
 
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from layerfolio.drawing.figures import Figure, Units, figure, total, with_other
 from layerfolio.drawing.layout_framing import Framing, main_framing
@@ -45,7 +46,8 @@ def overall(stack: Stack, units: Units) -> Figure | None:
 def figure_room(stack: Stack, units: Units) -> float:
     """Width of the widest chain figure, mm."""
     texts = [figure(one.layer.thickness, units).text for one in links(stack)]
-    return max((wide(one) for one in [*texts, *([BROKEN] if any(one.cut_short for one in stack.bands) else [])]), default=0)
+    texts += [BROKEN for one in stack.bands if one.cut_short]
+    return max(map(wide, texts), default=0.0)
 
 
 def thickness_chain(stack: Stack, units: Units, x: float) -> Dimensions:
@@ -114,7 +116,7 @@ def _spacing(made: Dimensions, one: Framing, units: Units, y: float, feature: fl
     for x in shown:
         made.line((x, feature + sign * OFF), (x, y + sign * PAST), role="extension")
         made.tick(x, y)
-    for left, right in zip(shown, shown[1:], strict=False):
+    for left, right in pairwise(shown):
         fits = right - left >= wide(text) + 2 * TICK + 0.6
         if fits:
             made.marks.append(_figure_text((left + right) / 2, y, text, "middle"))
@@ -123,7 +125,7 @@ def _spacing(made: Dimensions, one: Framing, units: Units, y: float, feature: fl
 
 
 def _figure_text(x: float, y: float, text: str, anchor: str) -> Text:
-    return Text((x, y + 1.1), text, SIZE, anchor=anchor, box=0.2, role="spacing")
+    return Text((x, y + 1.1), text, SIZE, anchor=anchor, box=0.1, role="spacing")
 
 
 def _centre_lines(made: Dimensions, lead: Framing, top: float, bottom: float) -> None:

@@ -14,7 +14,9 @@ KEY_DROP = 7.9  # from the bar's middle to the middle of the key
 
 def check_bar(x: float, y: float, units: Units) -> tuple[Mark, ...]:
     """Fields in turn black and white, `y` at their middle: ten of 10 mm, or eight of 1/2 in."""
-    long, fields, figures = (BAR, 10, ("0", "50", "100 mm")) if units == "metric" else (BAR_CUSTOMARY, 8, ("0", "2", "4 in"))
+    long, fields, figures = BAR, 10, ("0", "50", "100 mm")
+    if units == "customary":
+        long, fields, figures = BAR_CUSTOMARY, 8, ("0", "2", "4 in")
     half, step = BAR_HEIGHT / 2, long / fields
     marks: list[Mark] = [_box(x + one * step, y - half, step, BAR_HEIGHT, "black") for one in range(0, fields, 2)]
     marks.append(Line(_ring(x, y - half, long, BAR_HEIGHT), 0.25, role="check bar"))

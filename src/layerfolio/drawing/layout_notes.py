@@ -5,7 +5,9 @@ from layerfolio.drawing.layout_framing import Framing, View
 from layerfolio.drawing.layout_stack import Band, Stack
 
 
-def layout_notes(stack: Stack, framing: tuple[Framing, ...], unknown: list[str], units: Units, view: View) -> tuple[str, ...]:
+def layout_notes(
+    stack: Stack, framing: tuple[Framing, ...], unknown: list[str], units: Units, view: View
+) -> tuple[str, ...]:
     """Sentences without the closing stop, in the order of the layers from the top of the drawing."""
     notes = [note for band in stack.bands for note in _of_band(band, units)]
     notes += [note for one in framing for note in _of_framing(one, units, view)]

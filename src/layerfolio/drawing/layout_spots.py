@@ -10,7 +10,8 @@ from layerfolio.drawing.layout_stack import Band, Stack
 from layerfolio.drawing.marks import Point
 from layerfolio.drawing.names import layer_note, member_note
 
-STEPS = (13.0, 9.0, 17.0, 21.0, 5.5, 25.0, 30.0, 36.0, 44.0, 54.0, 66.0, 80.0, 96.0)  # mm from the right break line
+STEPS = (13.0, 9.0, 17.0, 5.5, 21.0, 3.2, 25.0, 30.0, 36.0, 44.0, 54.0, 66.0, 80.0, 96.0)
+"""mm from the right break line"""
 LINE_CLEAR, EDGE_CLEAR, SIGN_CLEAR = 1.45, 1.2, 3.0
 THIN = 4.0  # mm on paper: dots of successive thin layers step along
 
@@ -22,6 +23,7 @@ class Spots:
     label: str
     note: str
     places: tuple[Point, ...]
+    member: bool = False
 
 
 def spots(
@@ -31,8 +33,9 @@ def spots(
     signs: Iterable[Point],
     length: float,
     units: Units,
+    thick: bool = True,
 ) -> list[Spots]:
-    """One entry for each layer, and for each framing that is drawn, from the top down."""
+    """One entry for each layer, and for each framing that is drawn, from the top down; `thick`: with thicknesses."""
     frames = {one.band.layer.number: one for one in framing}
     lines, signs = [one.y for one in controls], list(signs)
     found, thin = [], 0
@@ -42,12 +45,12 @@ def spots(
         shown = frame is not None and (frame.seen == "along" or bool(frame.centres))
         heights = _heights(band, lines, (0.36, 0.28, 0.5, 0.2, 0.62, 0.72) if shown else (0.5, 0.38, 0.62, 0.25, 0.75))
         columns = _open_columns(band, frame, signs, length, thin)
-        note = layer_note(band, units)
+        note = layer_note(band, units if thick else None)
         found.append(Spots(str(band.layer.number), note, _places(columns, heights)))
         if shown:
             heights = _heights(band, lines, (0.68, 0.6, 0.5, 0.78, 0.4))
             columns = _member_columns(frame, length)
-            found.append(Spots(frame.tag, member_note(frame, units), _places(columns, heights)))
+            found.append(Spots(frame.tag, member_note(frame, units), _places(columns, heights), True))
     return found
 
 

@@ -69,7 +69,7 @@ def full_depth(assembly: Assembly, scale: float) -> float:
 
 
 def stacked(assembly: Assembly, scale: float, limit: float) -> Stack:
-    """All layers at a scale; thick ones are cut short until the section is at most `limit` mm deep where that can be."""
+    """All layers at a scale; thick ones are cut short until the section is at most `limit` mm deep, where it can be."""
     outside_up = assembly.kind not in ("floor", "slab")
     layers = assembly.layers if outside_up else assembly.layers[::-1]
     full = [paper_depth(one, scale) for one in layers]

@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 from math import ceil
 
+from layerfolio.drawing.geometry import moved
 from layerfolio.drawing.hatches import FAMILIES, swatch
 from layerfolio.drawing.key import SIGN, control_sign
-from layerfolio.drawing.lettering import SIZE, middle_text, wrapped
+from layerfolio.drawing.lettering import SIZE, middle_text, wide
 from layerfolio.drawing.marks import Circle, Drawing, Group, Mark, Text
-from layerfolio.drawing.geometry import moved
 
 SWATCH = (12.3, 6.2)
-COLUMN, PITCH, GAP = 48.0, 8.6, 1.8
+PITCH, GAP = 8.6, 1.8
 HEAD = 5.4  # the title above the rows
 CONTROLS = 42.0  # width of the control lines
 CONTROL_WORDS = {"W": "water", "A": "air", "V": "vapour", "T": "thermal"}
@@ -24,29 +24,38 @@ def legend(families: Sequence[str], width: float, *, controls: bool = False, hei
     """
     shown = [one for one in FAMILIES if one in families and one not in ("air", "plain")]
     shown += [one for one in ("plain",) if one in families]
-    columns = max(1, int((width - (CONTROLS if controls else 0.0) + 2.0) // COLUMN))
+    each = column_width(shown)
+    columns = max(1, int((width - (CONTROLS if controls else 0.0) + 4.0) // each))
     rows = max(ceil(len(shown) / columns), 4 if controls else 1)
     pitch = PITCH if height is None else min(PITCH, (height - HEAD) / rows)
     total = HEAD + rows * pitch
-    groups = [Group("hatches", tuple(_hatches(shown, rows, pitch, total)))] if shown else []
+    groups = [Group("hatches", tuple(_hatches(shown, rows, pitch, total, each)))] if shown else []
     if controls:
-        at = min(columns, ceil(len(shown) / rows)) * COLUMN + 2.0
+        at = min(columns, ceil(len(shown) / rows)) * each + 2.0
         groups.append(Group("control lines", tuple(_controls(at, pitch, total))))
     return Drawing("legend", width, total, tuple(groups), None, "", tuple(shown))
 
 
-def _hatches(shown: list[str], rows: int, pitch: float, total: float) -> list[Mark]:
-    """Column by column from the upper left."""
+def column_width(shown: Sequence[str]) -> float:
+    """Swatch, the longest name, and the space to the next column."""
+    return SWATCH[0] + GAP + max((wide(_name(one)) for one in shown), default=20.0) + 4.0
+
+
+def _name(family: str) -> str:
     from layerfolio.catalogue.hatches import printed_name
 
+    return printed_name(family)
+
+
+def _hatches(shown: list[str], rows: int, pitch: float, total: float, each: float) -> list[Mark]:
+    """Column by column from the upper left."""
     marks: list[Mark] = [Text((0.0, total - 3.2), "Hatches", SIZE, "bold", role="legend title")]
-    wide, high = SWATCH[0], min(SWATCH[1], pitch - 1.4)
+    long, high = SWATCH[0], min(SWATCH[1], pitch - 1.4)
     for number, family in enumerate(shown):
         column, row = divmod(number, rows)
-        x, y = column * COLUMN + 0.2, total - HEAD - (row + 1) * pitch + (pitch - high) / 2
-        marks += [moved(one, 0.0, (x, y)) for one in swatch(family, wide, high)]
-        name = wrapped(printed_name(family), COLUMN - wide - GAP - 1.5, 1)[0]
-        marks.append(middle_text(x + wide + GAP, y + high / 2, name, role="legend"))
+        x, y = column * each + 0.2, total - HEAD - (row + 1) * pitch + (pitch - high) / 2
+        marks += [moved(one, 0.0, (x, y)) for one in swatch(family, long, high)]
+        marks.append(middle_text(x + long + GAP, y + high / 2, _name(family), role="legend"))
     return marks
 
 

@@ -1,6 +1,7 @@
 """The few things that every lettering of a drawing shares: size, middle, spreading apart, words that fit."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from layerfolio.drawing import font
 from layerfolio.drawing.marks import Text
@@ -27,7 +28,7 @@ def spread(wanted: Sequence[float], sizes: Sequence[float]) -> list[float]:
     Where they are too close the whole run spreads about its own middle (least squares by pooling neighbours).
     """
     offsets, run = [0.0], 0.0
-    for upper, lower in zip(sizes, sizes[1:], strict=False):
+    for upper, lower in pairwise(sizes):
         run += (upper + lower) / 2
         offsets.append(run)
     pools: list[list[float]] = []  # sum, count

@@ -1,7 +1,7 @@
 """The small section of an explanation sheet: level, without dimensions, one layer pointed at, a few tags with notes."""
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.drawing import breaks, compose, tags
+from layerfolio.drawing import breaks, compose, layout_tags, tags
 from layerfolio.drawing.compose import Cut
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
@@ -64,19 +64,21 @@ def _cut(assembly: Assembly, units: Units) -> Cut:
     return Cut(stack, room.framing, LENGTH, view, units, (), room.signs, room.body)
 
 
-def _leaders(room: Cut, frame: Frame, wanted: tuple[tuple[int, str], ...], width: float) -> tuple[tags.Leader, ...]:
+def _leaders(
+    room: Cut, frame: Frame, wanted: tuple[tuple[int, str], ...], width: float
+) -> tuple[layout_tags.Leader, ...]:
     words = {str(number): note for number, note in wanted}
-    note_room = width - CIRCLE - tags.RADIUS - tags.NOTE_GAP
+    note_room = width - CIRCLE - layout_tags.RADIUS - layout_tags.NOTE_GAP
     found = spots(room.stack, room.framing, (), [at for at, _ in room.signs], LENGTH, room.units)
     made = [
-        tags.Tag((one.label,), tuple(map(frame.place, one.places)), wrapped(words[one.label], note_room))
+        layout_tags.Tag((one.label,), tuple(map(frame.place, one.places)), wrapped(words[one.label], note_room))
         for one in found
         if one.label in words
     ]
-    return tags.arranged(made, tags.Column(ELBOW, CIRCLE))
+    return layout_tags.arranged(made, layout_tags.Column(ELBOW, CIRCLE))
 
 
-def _tag_marks(leaders: tuple[tags.Leader, ...]) -> tuple[Mark, ...]:
+def _tag_marks(leaders: tuple[layout_tags.Leader, ...]) -> tuple[Mark, ...]:
     lines = [mark for one in leaders for mark in tags.leader_marks(one)]
     return (*lines, *(mark for one in leaders for mark in tags.tag_marks(one)))
 

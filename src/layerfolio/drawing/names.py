@@ -16,13 +16,13 @@ def sides(assembly: Assembly) -> tuple[str, str]:
     return (inside, outside) if assembly.kind in ("floor", "slab") else (outside, inside)
 
 
-def layer_note(band: Band, units: Units) -> str:
-    """`hemp batts 184`: name and thickness."""
+def layer_note(band: Band, units: Units | None) -> str:
+    """`hemp batts 184`: name and thickness; without `units` the name alone."""
     layer = band.layer
     title = layer.title
     if len(title) > 1 and not title[1].isupper() and not title[1].isdigit():
         title = title[0].lower() + title[1:]
-    thick = figure(layer.thickness, units).text if layer.thickness and band.form != "sheet" else ""
+    thick = figure(layer.thickness, units).text if units and layer.thickness and band.form != "sheet" else ""
     thick = thick.replace(" ", NBSP)
     return f"{title} {thick}" if thick and not title.endswith(thick) else title
 

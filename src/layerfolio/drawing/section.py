@@ -1,4 +1,4 @@
-"""The section of an assembly as a drawing: level for walls, floors, slabs, ceilings and flat roofs; turned for roofs."""
+"""The section of an assembly as a drawing: level for walls, floors, slabs, ceilings, flat roofs; turned for others."""
 
 from typing import Literal
 
@@ -22,9 +22,9 @@ def section(
 ) -> Drawing:
     """One assembly, cut, `width` mm wide and as high as it needs.
 
-    Without `scale` (a denominator) the largest fitting scale of the page design is taken. `page` decides whether the key
-    of control lines stands under the drawing (letter, A4) or in the strip of the sheet (tabloid, A3); `notes` puts short
-    names beside the tags (sloped sections always have them). What could not be drawn true is said in `Drawing.notes`.
+    Without `scale` (a denominator) the largest fitting scale is taken. `page` decides whether the key of control lines
+    stands under the drawing (letter, A4) or in the strip of the sheet (tabloid, A3); `notes` puts short names beside
+    the tags (sloped sections always have them). What could not be drawn true is said in `Drawing.notes`.
     """
     key = page in ("letter", "a4")
     if view_of(assembly) == "slope":

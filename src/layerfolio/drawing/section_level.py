@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.drawing import compose, control, dimensions, key, tags
+from layerfolio.drawing import compose, control, dimensions, key, layout_tags, tags
 from layerfolio.drawing.compose import Cut
 from layerfolio.drawing.dimensions import Dimensions
 from layerfolio.drawing.extent import extent
@@ -49,9 +49,9 @@ def level(
     beside = _beside(room, units, side, frame)
     around = [*beside, *frame.marks([*upper.marks, *lower.marks])]
     words = _words(assembly, room, side, upper, lower)
-    obstacles = compose.boxes([*around, *words]) + compose.tick_boxes([*upper.ticks, *lower.ticks], frame)
-    column = tags.Column(side.elbow, side.circle, tuple(obstacles))
-    leaders = tags.arranged(compose.tags_of(room, frame, side.note_room), column)
+    obstacles = compose.boxes([*around, *words]) + compose.kept_free([upper, lower], frame)
+    column = layout_tags.Column(side.elbow, side.circle, tuple(obstacles))
+    leaders = layout_tags.arranged(compose.tags_of(room, frame, side.note_room), column)
     letters = compose.letter_stations(room, frame, leaders)
     groups = [
         compose.section_group(room, frame, letters),
@@ -114,15 +114,14 @@ def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | Non
 def _sides(width: float, left: float, chain: float, units: Units, needed: float | None) -> Sides:
     """`needed` is the length that notes leave to the section; None: no notes."""
     if needed is None:
-        circle = width - CIRCLE_EDGE - tags.RADIUS
-        elbow = circle - tags.RADIUS - ELBOW
+        circle = width - CIRCLE_EDGE - layout_tags.RADIUS
+        elbow = circle - layout_tags.RADIUS - ELBOW
         return Sides(left, chain, elbow - 5.5 - left, elbow, circle, None)
-    fixed = left + NOTE_SECTION + 2 * tags.RADIUS + tags.NOTE_GAP
+    fixed = left + NOTE_SECTION + 2 * layout_tags.RADIUS + layout_tags.NOTE_GAP
     note = max(NOTE_LEAST, min(NOTE_WIDEST, width - fixed - needed))
-    circle = width - note - tags.NOTE_GAP - tags.RADIUS
-    return Sides(
-        left, chain, circle - tags.RADIUS - NOTE_SECTION - left, circle - tags.RADIUS - NOTE_ELBOW, circle, note
-    )
+    circle = width - note - layout_tags.NOTE_GAP - layout_tags.RADIUS
+    edge = circle - layout_tags.RADIUS
+    return Sides(left, chain, edge - NOTE_SECTION - left, edge - NOTE_ELBOW, circle, note)
 
 
 def _spacings(room: Cut, units: Units) -> tuple[Dimensions, Dimensions]:

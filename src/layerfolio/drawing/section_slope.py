@@ -1,23 +1,22 @@
 """Roofs: cut along the slope and turned by it, rising to the right; words, tags and letters stay upright."""
 
 from dataclasses import dataclass
-from math import cos, radians, sin, tan
+from math import cos, radians, sin
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.drawing import compose, control, dimensions, tags
+from layerfolio.drawing import compose, control, dimensions, layout_tags, tags
 from layerfolio.drawing.compose import Cut
 from layerfolio.drawing.dimensions import Dimensions
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.frame import Frame
-from layerfolio.drawing.geometry import moved
 from layerfolio.drawing.layout_framing import framings
-from layerfolio.drawing.layout_scale import can_be_cut, lead_spacing, too_thin
+from layerfolio.drawing.layout_scale import lead_spacing
 from layerfolio.drawing.layout_stack import stacked
-from layerfolio.drawing.lettering import SIZE, wide
-from layerfolio.drawing.marks import Drawing, Group, Mark, Text
+from layerfolio.drawing.lettering import wide
+from layerfolio.drawing.marks import Drawing, Group, Mark
 from layerfolio.drawing.names import layer_note, member_note, sides
-from layerfolio.drawing.section_level import BRACKET, WORD_SPACED, finished
+from layerfolio.drawing.section_level import BRACKET, finished
 from layerfolio.drawing.slope_words import outside_words, word_below
 
 TALLEST, LONGEST, SHORTEST = 110.0, 134.0, 55.0
@@ -41,7 +40,7 @@ class Place:
 
     @property
     def elbow(self) -> float:
-        return self.circle - tags.RADIUS - 6.0
+        return self.circle - layout_tags.RADIUS - 6.0
 
     def longest(self, depth: float) -> float:
         """Length of a section `depth` mm deep that stays within width and height."""
@@ -56,13 +55,13 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     room, place = _laid_out(assembly, units, width, scale)
     frame = Frame(place.slope, (0.0, 0.0))
     _, lower = dimensions.spacing_lines(room.framing, room.stack, units, BELOW, -room.stack.depth - BELOW)
-    beside, ticks = _beside(room, units, place)
-    frame = Frame(place.slope, (_shift(room, place, frame.marks([*beside, *lower.marks])), 0.0))
-    around = [*frame.marks([*beside, *lower.marks]), *_bracket_letter(room, frame)]
+    beside = _beside(room, units, place)
+    frame = Frame(place.slope, (_shift(room, place, frame.marks([*beside.marks, *lower.marks])), 0.0))
+    around = [*frame.marks([*beside.marks, *lower.marks]), *_bracket_letter(room, frame)]
     words = _words(assembly, room, frame, around, lower)
-    obstacles = compose.boxes([*around, *words]) + compose.tick_boxes([*ticks, *lower.ticks], frame)
-    column = tags.Column(place.elbow, place.circle, tuple(obstacles))
-    leaders = tags.arranged(compose.tags_of(room, frame, place.note_room), column)
+    obstacles = compose.boxes([*around, *words]) + compose.kept_free([beside, lower], frame)
+    column = layout_tags.Column(place.elbow, place.circle, tuple(obstacles))
+    leaders = layout_tags.arranged(compose.tags_of(room, frame, place.note_room), column)
     letters = compose.letter_stations(room, frame, leaders)
     groups = [
         compose.section_group(room, frame, letters),
@@ -102,16 +101,16 @@ def _place(assembly: Assembly, stack, units: Units, width: float) -> Place:
     frames = framings(stack, "slope", LONGEST)
     notes = [layer_note(one, units) for one in stack.bands] + [member_note(one, units) for one in frames]
     note = max(NOTE_LEAST, min(NOTE_WIDEST, max(map(wide, notes)) + 0.5))
-    circle = width - note - tags.NOTE_GAP - tags.RADIUS
+    circle = width - note - layout_tags.NOTE_GAP - layout_tags.RADIUS
     return Place(min(assembly.slope, STEEPEST), chain, overall, circle, note)
 
 
-def _beside(room: Cut, units: Units, place: Place) -> tuple[list[Mark], list]:
+def _beside(room: Cut, units: Units, place: Place) -> Dimensions:
     """Chain, overall line and bracket at the lower end, in the section's directions."""
     chain = dimensions.thickness_chain(room.stack, units, -place.chain)
     whole = dimensions.overall_line(room.stack, units, -place.overall, True)
     bracket, _ = control.bracket(room.stack, -BRACKET)
-    return [*chain.marks, *whole.marks, *bracket], [*chain.ticks, *whole.ticks]
+    return Dimensions([*chain.marks, *whole.marks, *bracket], [*chain.ticks, *whole.ticks])
 
 
 def _bracket_letter(room: Cut, frame: Frame) -> list[Mark]:

@@ -1,0 +1,135 @@
+"""Where tags stand: numbers in a column beside the section, each on a leader that crosses no other."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations
+
+from layerfolio.drawing.geometry import Outline
+from layerfolio.drawing.lettering import spread, wide
+from layerfolio.drawing.lines import crosses_outline, distance, segments_cross
+from layerfolio.drawing.marks import Point
+
+RADIUS, PITCH = 2.9, 6.7
+NOTE_GAP = 1.6
+NOTE_PITCHES = (10.5, 8.6)  # round a note of two lines; where tags are many
+SIDE = 6.2  # from circle to circle where tags share a leader
+CLEAR = 1.2  # of a leader from another's dot
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """`places` for the dot on the page, best first; `size` is the room along the column. Tags that share a leader:
+    several labels, the further dots as offsets from the first."""
+
+    labels: tuple[str, ...]
+    places: tuple[Point, ...]
+    note: tuple[str, ...] = ()
+    further: tuple[Point, ...] = ()
+    size: float = PITCH
+    member: bool = False  # its dot has little choice
+
+
+@dataclass(frozen=True, slots=True)
+class Leader:
+    """A placed tag: dot, elbow, and the middle of its first circle."""
+
+    tag: Tag
+    dot: Point
+    elbow: Point
+    circle: Point
+
+    @property
+    def path(self) -> tuple[Point, Point, Point]:
+        return self.dot, self.elbow, (self.circle[0] - half_width(self.tag.labels[0]), self.circle[1])
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """Where elbows and circles stand; circles stay between `top` and `bottom` where they can."""
+
+    elbow: float
+    circle: float
+    obstacles: tuple[Outline, ...] = ()
+
+
+def half_width(label: str) -> float:
+    """Half the width of a tag's outline: a circle, for three signs a longer one."""
+    return max(RADIUS, wide(label) / 2 + 0.9)
+
+
+def arranged(tags: Sequence[Tag], column: Column) -> tuple[Leader, ...]:
+    """Circles in the order of the tags; only where leaders would cross, two circles change places."""
+    chosen = list(tags)
+    for _ in range(len(tags) ** 2 + 1):
+        leaders = _with_dots(chosen, column)
+        crossed = next((pair for pair in combinations(range(len(chosen)), 2) if _cross(leaders, *pair)), None)
+        if crossed is None:
+            return leaders
+        a, b = crossed
+        chosen[a], chosen[b] = chosen[b], chosen[a]
+    return leaders
+
+
+def _cross(leaders: tuple[Leader, ...], a: int, b: int) -> bool:
+    return segments_cross(leaders[a].dot, leaders[a].elbow, leaders[b].dot, leaders[b].elbow)
+
+
+def _with_dots(tags: list[Tag], column: Column) -> tuple[Leader, ...]:
+    """For every circle a dot whose leader is clear of the others; members choose first."""
+    heights = spread([one.places[0][1] for one in tags], [one.size for one in tags])
+    placed: dict[int, Leader] = {}
+    for index in sorted(range(len(tags)), key=lambda one: (not tags[one].member, one)):
+        y = heights[index]
+        placed[index] = _best(tags[index], y, list(placed.values()), column)
+    return tuple(placed[index] for index in range(len(tags)))
+
+
+def _best(tag: Tag, y: float, placed: list[Leader], column: Column) -> Leader:
+    """The first place without harm, else the one with the least."""
+    best, least = None, None
+    for dot in tag.places:
+        one = Leader(tag, dot, (column.elbow, y), (column.circle, y))
+        harm = _harm(one, placed, column.obstacles)
+        if least is None or harm < least:
+            best, least = one, harm
+        if not harm:
+            break
+    return best
+
+
+def _harm(one: Leader, placed: list[Leader], obstacles: tuple[Outline, ...]) -> float:
+    """0 for a clear leader; crossings weigh most."""
+    harm = 0.0
+    for other in placed:
+        if segments_cross(one.dot, one.elbow, other.dot, other.elbow):
+            harm += 100.0
+        near = min(distance(other.dot, one.dot, one.elbow), distance(one.dot, other.dot, other.elbow))
+        harm += max(0.0, CLEAR - near)
+    return harm + 10.0 * sum(crosses_outline(one.dot, one.elbow, outline) for outline in obstacles)
+
+
+def shared(tags: list[Tag], thin: Sequence[bool], room: float) -> list[Tag]:
+    """Consecutive tags of thin layers on one leader, two and two from the outside in, until the column fits `room`."""
+    done, thin = list(tags), list(thin)
+    while sum(one.size for one in done) > room:
+        pair = next(
+            (one for one in range(len(done) - 1) if thin[one] and thin[one + 1] and _single(done, one)), None
+        )
+        if pair is None:
+            break
+        first, second = done[pair], done[pair + 1]
+        offset = _offset(first, second)
+        places = tuple(one for one in first.places)
+        merged = replace(first, labels=first.labels + second.labels, places=places, further=(offset,))
+        done[pair : pair + 2] = [merged]
+        thin[pair : pair + 2] = [True]
+    return done
+
+
+def _single(tags: list[Tag], index: int) -> bool:
+    return len(tags[index].labels) == 1 and len(tags[index + 1].labels) == 1
+
+
+def _offset(first: Tag, second: Tag) -> Point:
+    (ax, ay), (bx, by) = first.places[0], min(second.places, key=lambda one: abs(one[0] - first.places[0][0]))
+    return bx - ax, by - ay
