@@ -78,18 +78,15 @@ def _continued(rest: list[Piece], head: Head | None, sheet: Sheet, fmt: Format, 
 
 
 def _balanced(pieces: Sequence[Piece], sheet: Sheet, fmt: Format) -> Fields | None:
-    """Both fields of one wide page about equally full, tables whole if that can be; None where it does not fit."""
+    """Both fields of one wide page about equally full, tables whole if that can be; None where one page is too little."""
     for whole in (True, False):
-        low, high, found = 30.0, fmt.room, None
-        for _ in range(8):
-            middle = (low + high) / 2
-            fields = _fill(pieces, sheet, fmt, first_room=middle, whole=whole)
-            if len(fields) <= 2:
-                found, high = fields, middle
-            else:
-                low = middle
-        if found and all(_foot(placed) <= fmt.room + 1e-6 for placed in found):
-            return found
+        tried = []
+        for step in range(4, 25):
+            fields = _fill(pieces, sheet, fmt, first_room=fmt.room * step / 24, whole=whole)
+            if len(fields) <= 2 and all(_foot(placed) <= fmt.room + 1e-6 for placed in fields):
+                tried.append((max(map(_foot, fields)), step, fields))
+        if tried:
+            return min(tried, key=lambda one: one[:2])[2]
     return None
 
 

@@ -34,16 +34,12 @@ class Piece:
     keep_with_next = False
     keep_with_previous = False
     under_head = False
+    stretch = 0.0  # how much higher it may grow where height is left
 
     @property
     def least(self) -> float:
         """The height of the smallest first part that may stand at the foot of a page."""
         return self.height
-
-    @property
-    def stretch(self) -> float:
-        """How much higher it may grow where height is left."""
-        return 0.0
 
     def grow(self, more: float) -> None:
         """Take more height; only called on pieces that stretch."""

@@ -18,10 +18,7 @@ class FreePiece(Piece):
         self.lines = wrap(block.text, width - 5)
         self.width = width
         self.height = max(25.0, block.least)
-
-    @property
-    def stretch(self) -> float:
-        return float("inf")
+        self.stretch = float("inf")
 
     def grow(self, more: float) -> None:
         self.height += more
@@ -40,14 +37,11 @@ class NotePiece(Piece):
     def __init__(self, block: NoteBox, width: float, indent: float = 0.0):
         self.block, self.width, self.indent = block, width - indent, indent
         self.lines = max(2, block.lines)
-        self.height = self._high(self.lines)
+        self.height = max(30.0, self._high(self.lines) - self.lines)  # lines a little closer where room is short
+        self.stretch = self._high(self.lines) + 25.0 - self.height
 
     def _high(self, lines: int) -> float:
-        return max(30.0, 4.0 + self.LINE * lines + 9.0)
-
-    @property
-    def stretch(self) -> float:
-        return 25.0
+        return 4.0 + self.LINE * lines + 9.0
 
     def grow(self, more: float) -> None:
         self.height += more

@@ -6,7 +6,7 @@ from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
 
 TINY = 1e-6
-_AFTER_HEAD = {"table": 0.0, "calculation": 0.0, "figure": 0.0, "break": 0.0, "space": 0.0}
+_AFTER_HEAD = {"table": 0.0, "calculation": 0.0, "figure": 0.0, "break": 0.0, "space": 0.0, "columns": 3.1}
 _BEFORE = {"heading": 3.4, "table": 2.0, "result box": 2.7, "count": 2.0, "note box": 2.1, "free space": 2.1}
 _PAIRS = {
     ("heading", "table"): 1.2, ("heading", "text"): 0.6, ("heading", "bullets"): 0.6, ("heading", "pairs"): 0.9,

@@ -10,6 +10,7 @@ from layerfolio.sheets.blocks import Table
 
 RISE = 0.76
 PAD, LONG_PAD = 1.3, 2.0
+UNDER_HEAD = 1.1
 NOTE_BASELINE = 5.0  # of "continued on", below the last rule
 
 
@@ -79,7 +80,7 @@ def _point(number: int, slot: Slot, rows: tuple[RowLines, ...]) -> float | None:
     before = [cell.point for cell in cells if cell.point is not None]
     if not behind:
         return None
-    return slot.end - max(behind) if max(before) + max(behind) <= slot.room else None
+    return slot.end - max(behind) if max(before) + max(behind) <= slot.width - slot.right else None
 
 
 class TablePiece(Piece):
@@ -90,16 +91,25 @@ class TablePiece(Piece):
     def __init__(self, layout: Layout, rows: tuple[RowLines, ...], top_rule: bool = True, open_end: bool = False):
         self.layout, self.rows = layout, rows
         self.top_rule, self.open_end = top_rule, open_end
-        self.height = layout.head_height + sum(row.height for row in rows) + (NOTE_BASELINE + 1.0 if open_end else 0.0)
+
+    @property
+    def head_height(self) -> float:
+        """Under the head of a page the table's own head stands a little lower."""
+        return self.layout.head_height + (UNDER_HEAD if self.under_head and not self.layout.long_text else 0.0)
+
+    @property
+    def height(self) -> float:  # type: ignore[override]
+        note = NOTE_BASELINE + 1.0 if self.open_end else 0.0
+        return self.head_height + sum(row.height for row in self.rows) + note
 
     @property
     def least(self) -> float:
         if len(self.rows) < 4:
             return self.height
-        return self.layout.head_height + sum(row.height for row in self.rows[:2]) + CONTINUED_NOTE
+        return self.head_height + sum(row.height for row in self.rows[:2]) + CONTINUED_NOTE
 
     def split(self, room: float, force: bool = False) -> "tuple[TablePiece, TablePiece] | None":
-        room -= self.layout.head_height + CONTINUED_NOTE
+        room -= self.head_height + CONTINUED_NOTE
         count, used = 0, 0.0
         while count < len(self.rows) and used + self.rows[count].height <= room:
             used += self.rows[count].height
@@ -142,8 +152,8 @@ class TablePiece(Piece):
         x += lay.indent
         if self.top_rule and not self.under_head:
             pen.across(x, y, lay.width, 0.5)
-        self._paint_heads(pen, x, y)
-        top = y = y + lay.head_height
+        self._paint_heads(pen, x, y + self.head_height - lay.head_height)
+        top = y = y + self.head_height
         if lay.head_height:
             pen.across(x, y, lay.width, 0.35)
         for number, row in enumerate(self.rows):

@@ -8,22 +8,27 @@ SIZE = 2.8
 SPACE = 1.4  # between shape and word
 
 
-def shape(pen: Pen, verdict: Verdict, x: float, y: float) -> None:
+def _side(size: float) -> float:
+    """Width of the shape beside a word of that size: 2.8, a little more beside the large word of a results box."""
+    return SIZE if size < 12 else 3.3
+
+
+def shape(pen: Pen, verdict: Verdict, x: float, y: float, side: float = SIZE) -> None:
     """The shape, from x on, standing on the baseline y like a capital letter."""
-    r = SIZE / 2
-    cx, cy = x + r, y - 1.15
+    r = side / 2
+    cx, cy = x + r, y - r + 0.3
     if verdict == Verdict.MEETS:
         pen.disc(cx, cy, r, colour=0)
     elif verdict == Verdict.NEEDS_JUDGEMENT:
         pen.disc(cx, cy, r - 0.2, width=0.4)
         pen.half_disc(cx, cy, r - 0.2)
     elif verdict == Verdict.NEEDS_EVIDENCE:
-        pen.polygon(((x + 0.25, cy + 1.1), (x + SIZE - 0.25, cy + 1.1), (cx, cy - 1.15)), width=0.5)
+        pen.polygon(((x + 0.25, cy + r - 0.25), (x + side - 0.25, cy + r - 0.25), (cx, cy - r + 0.2)), width=0.5)
     elif verdict == Verdict.DOES_NOT_MEET:
-        pen.polygon(((x, cy - r), (x + SIZE, cy - r), (x + SIZE, cy + r), (x, cy + r)), colour=0)
+        pen.polygon(((x, cy - r), (x + side, cy - r), (x + side, cy + r), (x, cy + r)), colour=0)
         _cross(pen, cx, cy, 0.75)
     else:
-        pen.polygon(((x, cy - 0.35), (x + SIZE, cy - 0.35), (x + SIZE, cy + 0.35), (x, cy + 0.35)), colour=0)
+        pen.polygon(((x, cy - 0.35), (x + side, cy - 0.35), (x + side, cy + 0.35), (x, cy + 0.35)), colour=0)
 
 
 def _cross(pen: Pen, cx: float, cy: float, reach: float) -> None:
@@ -42,11 +47,12 @@ def _cross(pen: Pen, cx: float, cy: float, reach: float) -> None:
 
 def verdict_words(pen: Pen, verdict: Verdict, x: float, y: float, size: float = 9) -> float:
     """Shape and word; gives the place where the word ends."""
-    shape(pen, verdict, x, y)
-    start = x + SIZE + SPACE
+    side = _side(size)
+    shape(pen, verdict, x, y, side)
+    start = x + side + SPACE
     pen.words(str(verdict), start, y, size, "bold")
     return start + width(str(verdict), size, "bold")
 
 
 def verdict_width(verdict: Verdict, size: float = 9) -> float:
-    return SIZE + SPACE + width(str(verdict), size, "bold")
+    return _side(size) + SPACE + width(str(verdict), size, "bold")

@@ -20,6 +20,7 @@ _UNITS = (
     r"(?:mm²?|m[²³]?|cm|km|in|ft[²³]?|kg|ng|g|k?W|K|[kM]?Pa|[kM]?N|k?J|Btu|perms?|US perm|lb|psf|h|d|%|°[CF]?|class)"
 )
 _FIGURE_AND_UNIT = re.compile(rf"(?<=\d) (?={_UNITS}(?![A-Za-z]))")
+_REFERENCE = re.compile(r"\b((?i:zone|layer|step|sheet|page|class|line|table|part|row|item|clause|month|plane)) (?=\d)")
 _FRACTION = re.compile(r"(?<=\d) (?=\d+/\d+)")
 _RATIO = re.compile(r"(?<=[\d\"]) ([:×]) (?=[\d\"])")
 
@@ -150,9 +151,10 @@ def _symbol(name: str) -> tuple[str, str]:
 
 
 def _glued(text: str) -> str:
-    """Figures keep their units, fractions and ratios on one line."""
+    """Figures keep their units, fractions and ratios on one line, references their numbers."""
     if " " not in text or not any(map(str.isdigit, text)):
         return text
     text = _FIGURE_AND_UNIT.sub(NO_BREAK, text)
+    text = _REFERENCE.sub(rf"\1{NO_BREAK}", text)
     text = _FRACTION.sub(NO_BREAK, text)
     return _RATIO.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
