@@ -3,9 +3,9 @@
 from pathlib import Path
 from types import SimpleNamespace
 
-import builders as b
 import yaml
 
+import builders as b
 from layerfolio.studies.thermal import thermal_study
 from layerfolio.studies.vapour import vapour_study
 from layerfolio.units.quantity import Quantity
@@ -22,7 +22,9 @@ def quantity(value, kind="area"):
 
 
 def amendment(requirement, value, kind="", source="letter of the authority"):
-    return SimpleNamespace(requirement=requirement, value=Quantity(value, kind, f"{value}") if kind else value, source=source)
+    return SimpleNamespace(
+        requirement=requirement, value=Quantity(value, kind, f"{value}") if kind else value, source=source
+    )
 
 
 def project(*, set_id="nbc-2020", zone="6", heat_recovery=True, degree_days=4600, date="2027-02-03", storeys=1, area=52,
@@ -40,7 +42,7 @@ def project(*, set_id="nbc-2020", zone="6", heat_recovery=True, degree_days=4600
 
 
 def insulation(R, number=1, *, mark="given", name="batts", **more):
-    return b.layer(number, R=R, name=name, insulating=True, mark=mark, family="batt", mu=1, **more)
+    return b.layer(number, R=R, name=name, insulating=True, mark=mark, family="batt", **{"mu": 1, "d": 0.2} | more)
 
 
 def of_resistance(R, *, name="W1", kind="wall", faces="outside air", slope=None, ground=None, set_id="nbc-2020",

@@ -3,8 +3,8 @@
 import dataclasses
 
 import pytest
-from codes_builders import cases
 
+from codes_builders import cases
 from layerfolio.catalogue import code_rows, code_sets, code_tables, materials
 from layerfolio.catalogue.datum import Datum
 from layerfolio.catalogue.files import CatalogueError
@@ -42,7 +42,7 @@ def test_every_printed_cell_of_framing_and_cavity(depth, spacing, cavity, printe
 
 
 def resistance(layer):
-    """One entry of a worked row: a film, a plain figure, a catalogue material of some mm, or a row of the set's table."""
+    """One entry of a worked row: a film, a plain figure, a material of some mm, or a row of the set's table."""
     name, *rest = layer
     if name == "plain":
         return rest[0]
@@ -98,7 +98,7 @@ def test_air_layers_of_iso_6946(direction):
 
 @pytest.mark.parametrize("direction", ["up", "horizontal", "down"])
 def test_air_layers_follow_from_the_annex_formula(direction):
-    """ISO 6946, annex on air spaces: R = 1 / (h_a + h_r), both faces of emissivity 0.9 at 10 °C; written out here anew."""
+    """ISO 6946, annex on air spaces: R = 1 / (h_a + h_r), emissivity 0.9 on both faces, 10 °C; written out anew."""
     radiation = 4 * 5.67e-8 * 283.15**3 / (1 / 0.9 + 1 / 0.9 - 1)
     for mm, printed in zip(AIR["thicknesses"][1:], AIR[direction][1:], strict=True):
         d = mm / 1000
@@ -141,13 +141,16 @@ def test_films_of_the_nbc_stay_outside_a_ventilated_cavity(direction, inside):
     assert NBC.film_choice("outside", direction, "outside air", True).source.startswith("nbc-2020")
 
 
-@pytest.mark.parametrize(("spacing", "share"), [(0.400, 0.23), (0.406, 0.23), (0.600, 0.20), (0.610, 0.20), (0.304, 0.245)])
+@pytest.mark.parametrize(
+    ("spacing", "share"), [(0.400, 0.23), (0.406, 0.23), (0.600, 0.20), (0.610, 0.20), (0.304, 0.245)]
+)
 def test_framing_shares_take_both_labels_of_a_spacing(spacing, share):
     assert NBC.framing_share("wall", "stud", spacing).value == pytest.approx(share)
 
 
 @pytest.mark.parametrize(("frame", "member", "spacing"), [
-    ("wall", "stud", 0.5), ("wall", "stud", 0.2), ("wall", "batten", 0.4), ("slab", "joist", 0.4), ("roof", "rafter", 0.304),
+    ("wall", "stud", 0.5), ("wall", "stud", 0.2), ("wall", "batten", 0.4), ("slab", "joist", 0.4),
+    ("roof", "rafter", 0.304),
 ])  # fmt: skip
 def test_no_framing_share_without_a_row(frame, member, spacing):
     assert NBC.framing_share(frame, member, spacing) is None
@@ -171,7 +174,8 @@ def test_listed_thickness_stands_before_multiplication():
 
 
 @pytest.mark.parametrize(("openings", "iso", "nbc"), [
-    (0, "unventilated", "unventilated"), (500, "unventilated", "ventilated"), (501, "slightly ventilated", "ventilated"),
+    (0, "unventilated", "unventilated"), (500, "unventilated", "ventilated"),
+    (501, "slightly ventilated", "ventilated"),
     (1499, "slightly ventilated", "ventilated"), (1500, "ventilated", "ventilated"),
 ])  # fmt: skip
 def test_slightly_ventilated_cavities(openings, iso, nbc):
@@ -221,7 +225,9 @@ def test_a_figure_without_source_place_or_mark_does_not_load(tmp_path, missing):
     assert code_rows.figure(row, {missing: "found"}, tmp_path / "x.yaml").value == 0.12
 
 
-@pytest.mark.parametrize("wrong", [{"mark": "given"}, {"mark": "sure"}, {"value": "0.12"}, {"value": True}, {"value": -1}])
+@pytest.mark.parametrize(
+    "wrong", [{"mark": "given"}, {"mark": "sure"}, {"value": "0.12"}, {"value": True}, {"value": -1}]
+)
 def test_a_wrong_mark_or_value_does_not_load(tmp_path, wrong):
     row = {"value": 0.12, "source": "nbc-2020", "place": "a table", "mark": "found"} | wrong
     with pytest.raises(CatalogueError):
