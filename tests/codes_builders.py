@@ -21,10 +21,8 @@ def quantity(value, kind="area"):
     return None if value is None else Quantity(value, kind, f"{value:g}")
 
 
-def amendment(requirement, value, kind="", source="letter of the authority"):
-    return SimpleNamespace(
-        requirement=requirement, value=Quantity(value, kind, f"{value}") if kind else value, source=source
-    )
+def amendment(requirement, value, source="letter of the authority"):
+    return SimpleNamespace(requirement=requirement, value=value, source=source)
 
 
 def project(*, set_id="nbc-2020", zone="6", heat_recovery=True, degree_days=4600, date="2027-02-03", storeys=1, area=52,

@@ -116,7 +116,7 @@ def test_iso_applies_to_any_plane_assembly_and_asks_nothing_of_its_own():
     ("limit", "verdict"), [(0.25, Verdict.MEETS), (0.2, Verdict.MEETS), (0.1999, Verdict.DOES_NOT_MEET)]
 )
 def test_iso_with_a_limit_that_the_project_states(limit, verdict):
-    change = amendment("iso/6946/walls", limit, "transmittance", "contract, page 3")
+    change = amendment("iso/6946/walls", f"{limit} W/(m2.K)", "contract, page 3")
     assemblies = studies(of_resistance(5, set_id="iso", method="combined"))
     found = codes.judge(project(set_id="iso", zone=None, amendments=[change]), assemblies)[-1]
     assert found.verdict == verdict and found.amended == "contract, page 3"
@@ -126,16 +126,17 @@ def test_iso_with_a_limit_that_the_project_states(limit, verdict):
 
 def test_unknown_and_misfit_amendments_are_problems():
     changes = [
-        amendment("nbc-2020/9.36.2.6/wall", 3.5, "resistance"),
-        amendment("nbc-2020/9.36.2.6/walls", 0.3, "transmittance"),
-        amendment("nbc-2020/9.36.2.6/walls", 3.5, "resistance"),
-        amendment("nbc-2020/9.23.13/bracing", 1, "share"),
+        amendment("nbc-2020/9.36.2.6/wall", "3.5 m2.K/W"),
+        amendment("nbc-2020/9.36.2.6/walls", "0.3 W/(m2.K)"),
+        amendment("nbc-2020/9.36.2.6/walls", "3.5 m2.K/W"),
+        amendment("nbc-2020/9.23.13/bracing", "1"),
         amendment("nbc-2020/edition/in-force", "soon"),
+        amendment("nbc-2020/9.36.2.6/roofs", "4.67"),
     ]
     problems = codes.amendment_problems(project(amendments=changes), "project.yaml")
     assert [one.path for one in problems] == [
         "code.amendments[0].requirement", "code.amendments[1].value", "code.amendments[3].requirement",
-        "code.amendments[4].value",
+        "code.amendments[4].value", "code.amendments[5].value",
     ]  # fmt: skip
     assert problems[0].example == "nbc-2020/9.36.2.6/walls" and "did you mean" in problems[0].message
     assert problems[3].example == "2025-04-01"

@@ -62,7 +62,7 @@ def test_framing_from_memory_makes_its_layer_doubtful():
 
 
 def test_transmittance_turns_too():
-    change = amendment("iso/6946/walls", 0.3, "transmittance")
+    change = amendment("iso/6946/walls", "0.3 W/(m2.K)")
     where = project(set_id="iso", zone=None, amendments=[change])
     for R, verdict in ((3.2, Verdict.MEETS), (3.0, Verdict.NEEDS_EVIDENCE)):
         layers = [insulation(R), replace(insulation(1.0, name="guessed", mark="memory"), number=2)]
@@ -87,7 +87,7 @@ def test_a_limit_from_memory_never_decides(R):
 
 def test_an_amended_limit_decides_though_the_sets_own_rests_on_memory():
     heat, _ = studies(of_resistance(3.0))["W1"]
-    about = context(project(amendments=[amendment("nbc-2020/9.36.2.6/walls", 3.0, "resistance")]))
+    about = context(project(amendments=[amendment("nbc-2020/9.36.2.6/walls", "RSI-3.0")]))
     assert judge_heat(memory_limit(), heat, about).verdict == Verdict.MEETS
 
 
@@ -100,7 +100,7 @@ def test_a_missing_thermal_figure_needs_evidence():
 
 def test_beyond_the_reach_of_the_combined_method_nothing_is_decided():
     steel = b.member(0.02, lam=50.0, is_metal=True)
-    change = amendment("iso/6946/walls", 0.9, "transmittance")
+    change = amendment("iso/6946/walls", "0.9 W/(m2.K)")
     one = of_resistance(
         0, layers=[b.layer(1, lam=0.035, d=0.15, frame=steel, insulating=True)], set_id="iso", method="combined"
     )

@@ -195,7 +195,7 @@ def test_zone_from_degree_days_alone_and_without_either():
 
 
 def test_an_amendment_replaces_the_limit_with_its_source():
-    change = amendment("nbc-2020/9.36.2.6/walls", 3.5, "resistance", "by-law 12")
+    change = amendment("nbc-2020/9.36.2.6/walls", "3.5 m2.K/W", "by-law 12")
     findings = codes.judge(project(amendments=[change]), studies(of_resistance(3.4)))
     walls = only(findings, "/walls")
     assert (walls.verdict, walls.limit.value, walls.amended) == (Verdict.DOES_NOT_MEET, 3.5, "by-law 12")

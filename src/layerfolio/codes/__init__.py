@@ -4,8 +4,8 @@ from importlib import import_module
 from typing import Any
 
 _DOORS = {
-    "judge": "judging", "sets": "judging", "zones": "judging", "requirement_ids": "judging", "amendable": "judging",
-    "amendment_problems": "amendments",
+    "judge": "judging", "sets": "judging", "zones": "judging", "requirement_ids": "judging",
+    "amendable": "amendments", "amendment_problems": "amendments",
 }  # fmt: skip
 
 

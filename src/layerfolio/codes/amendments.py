@@ -2,14 +2,16 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
+from layerfolio.catalogue.code_sets import code_set
+from layerfolio.codes.requirements import requirements
 from layerfolio.problems import Problem
 
-KIND = {"R_eff": "resistance", "U": "transmittance", "W": "permeance", "date": "date"}
-EXAMPLES = {
-    "resistance": "3.5 m2.K/W", "transmittance": "0.25 W/(m2.K)", "permeance": "60 ng/(Pa.s.m2)", "date": "2025-04-01",
-}  # fmt: skip
+DAY = "date"
+KIND = {"R_eff": "resistance", "U": "transmittance", "W": "permeance", DAY: DAY}
+"""Kind of quantity (a key of units.table.KINDS, or a date) by glossary name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,49 +23,71 @@ class Amendment:
     source: str
 
 
-def amendments(project: Any) -> Mapping[str, Amendment]:
-    """The project's amendments by requirement id; a later one of the same id replaces the earlier."""
-    found = {}
-    for row in getattr(project.code, "amendments", None) or ():
-        given = getattr(row.value, "value", row.value)
-        number = isinstance(given, int | float) and not isinstance(given, bool)
-        found[row.requirement] = Amendment(row.requirement, float(given) if number else str(given), row.source)
+def in_force_id(set_id: str) -> str:
+    """Id of the finding on an edition's force, which an authority settles by a date."""
+    return f"{set_id}/edition/in-force"
+
+
+def amendable(set_id: str) -> dict[str, str]:
+    """Ids whose figure a local authority can replace, with the glossary name of that figure (or `date`)."""
+    found = {one.id: one.quantity for one in requirements(set_id) if one.quantity}
+    if "adopted" in code_set(set_id).edition:
+        found[in_force_id(set_id)] = DAY
     return found
 
 
+def amendments(project: Any) -> Mapping[str, Amendment]:
+    """The project's amendments by requirement id; of two with one id the later holds.
+
+    ValueError for a figure that cannot be read: `amendment_problems` says so before it comes to that.
+    """
+    known, found = amendable(project.code.set), {}
+    for row in project.code.amendments or ():
+        if row.requirement in known:
+            value = _value(str(row.value), KIND[known[row.requirement]])
+            found[row.requirement] = Amendment(row.requirement, value, row.source)
+    return found
+
+
+def _value(text: str, kind: str) -> float | str:
+    """The figure in SI, or the date as an ISO text; ValueError when it is neither."""
+    if kind == DAY:
+        return date.fromisoformat(text.strip()).isoformat()
+    from layerfolio.units.grammar import parse
+
+    return parse(text, kind).value
+
+
 def amendment_problems(project: Any, file: str = "") -> tuple[Problem, ...]:
-    """What is wrong with the project's amendments: an id that the set does not know, or a figure of the wrong kind.
+    """What is wrong with the project's amendments: an id that the set does not know, or a figure not of its kind.
 
     The line is 0: the reading room knows the place of `path`.
     """
-    from layerfolio.codes.judging import amendable
-
-    known = amendable(project.code.set)
-    found = []
-    for number, row in enumerate(getattr(project.code, "amendments", None) or ()):
+    known, found = amendable(project.code.set), []
+    for number, row in enumerate(project.code.amendments or ()):
         path = f"code.amendments[{number}]"
         quantity = known.get(row.requirement)
         if quantity is None:
             found.append(_unknown(row.requirement, known, file, path))
-        elif not _of_kind(row.value, KIND[quantity]):
-            kind = KIND[quantity]
-            message = f"{row.requirement} is amended by a {kind}, not by {getattr(row.value, 'text', row.value)}"
-            found.append(Problem(file, 0, 0, f"{path}.value", message, EXAMPLES[kind]))
+        else:
+            found += _unreadable(str(row.value), KIND[quantity], file, f"{path}.value")
     return tuple(found)
 
 
 def _unknown(asked: str, known: Mapping[str, str], file: str, path: str) -> Problem:
     from difflib import get_close_matches
 
-    near = get_close_matches(asked, known, 1) or list(known)[:1]
-    meant = f"; did you mean {near[0]}?" if near else ""
-    message = f"the set has no figure under {asked!r} that could be amended{meant}"
-    return Problem(file, 0, 0, f"{path}.requirement", message, near[0] if near else "")
+    near = get_close_matches(asked, known, 1)
+    meant = f"; did you mean {near[0]}?" if near else f"; it has {', '.join(known)}"
+    message = f"the set has no figure {asked!r} that can be amended{meant}"
+    return Problem(file, 0, 0, f"{path}.requirement", message, near[0] if near else next(iter(known)))
 
 
-def _of_kind(given: Any, kind: str) -> bool:
-    if kind == "date":
-        text = str(getattr(given, "text", given))
-        return len(text) == 10 and text[4] == text[7] == "-" and text.replace("-", "").isdigit()
-    found = getattr(given, "kind", None)
-    return found == kind if found else isinstance(getattr(given, "value", given), int | float)
+def _unreadable(text: str, kind: str, file: str, path: str) -> list[Problem]:
+    try:
+        _value(text, kind)
+    except ValueError as error:
+        message = str(error) if kind != DAY else f"{text!r} is no date"
+        example = getattr(error, "example", "2025-04-01")
+        return [Problem(file, 0, 0, path, message, example)]
+    return []

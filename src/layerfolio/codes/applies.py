@@ -2,6 +2,7 @@
 
 from typing import Any, Literal
 
+from layerfolio.codes.amendments import in_force_id
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.wording import figure, listed
@@ -52,15 +53,10 @@ def _date(context: Context) -> list[str]:
     dated, published = context.date, context.edition.edition["published"]
     if dated and published["mark"] != "memory" and dated[: len(published["date"])] < published["date"]:
         return [f"the project's date is {dated}; the edition was published in {published['date']}"]
-    force = context.amended.get(in_force_id(context))
+    force = context.amended.get(in_force_id(context.edition.set_id))
     if force is not None and dated and dated < str(force.value):
         return [f"the project's date is {dated}; the edition is in force here from {force.value}, by {force.source}"]
     return []
-
-
-def in_force_id(context: Context) -> str:
-    """Id of the finding on the edition's force."""
-    return f"{context.edition.set_id}/edition/in-force"
 
 
 def building(context: Context) -> str:
@@ -104,7 +100,7 @@ def judge_in_force(context: Context) -> Finding | None:
     row = edition["published"] | {"article": "edition", "clause": "adoption by the province or territory"}
     known = "; ".join(f"{one['by']} from {one['from']}" for one in edition["adopted"])
     given = f"project of {context.date or 'no date'}"
-    force = context.amended.get(in_force_id(context))
+    force = context.amended.get(in_force_id(context.edition.set_id))
     title = "Is this edition in force here?"
     if force is not None:
         early = not context.date or context.date < str(force.value)

@@ -6,6 +6,7 @@ from typing import Any
 
 from layerfolio.catalogue.code_sets import code_set, set_ids, zones
 from layerfolio.codes import applies, reach
+from layerfolio.codes.amendments import in_force_id
 from layerfolio.codes.context import Context, context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.heat import judge_heat
@@ -97,19 +98,11 @@ def requirement_ids(set_id: str) -> tuple[str, ...]:
     content = code_set(set_id).content
     found = [f"{set_id}/{content['applies']['article']}/applies"]
     if "adopted" in code_set(set_id).edition:
-        found.append(f"{set_id}/edition/in-force")
+        found.append(in_force_id(set_id))
     if "zones" in content:
         found.append(f"{set_id}/{content['zones']['article']}/zone")
     found += [f"{set_id}/{rule['article']}/{name}-scope" for name, rule in content.get("scopes", {}).items()]
     return (*found, *(one.id for one in requirements(set_id)))
 
 
-def amendable(set_id: str) -> dict[str, str]:
-    """Ids whose figure a local authority can replace, with the glossary name of that figure (or `date`)."""
-    found = {one.id: one.quantity for one in requirements(set_id) if one.quantity}
-    if "adopted" in code_set(set_id).edition:
-        found[f"{set_id}/edition/in-force"] = "date"
-    return found
-
-
-__all__ = ["amendable", "gate", "judge", "requirement_ids", "sets", "zones"]
+__all__ = ["gate", "judge", "requirement_ids", "sets", "zones"]

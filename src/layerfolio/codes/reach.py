@@ -4,7 +4,7 @@ from typing import Any
 
 from layerfolio.codes.applies import Answer, about_set, building
 from layerfolio.codes.context import Context
-from layerfolio.codes.findings import Finding, Measured, Verdict
+from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.wording import figure, listed
 
 
@@ -32,7 +32,7 @@ def judge_zone(context: Context) -> Finding | None:
         step = "ask the authority: which zone and which degree-days hold for the place?"
     return about_set(
         context, "zone", rule, "Climate zone", verdict, asked=f"by {rule['by']}", given=given, reason=reason,
-        next_step=step, provided=None if days is None else Measured("HDD", days),
+        next_step=step,
     )  # fmt: skip
 
 
