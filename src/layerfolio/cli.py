@@ -104,8 +104,8 @@ def build(project: Path, output: Path | None) -> None:
 @click.option("--output", "-o", type=click.Path(path_type=Path), help="FILE.svg or FILE.pdf; ASSEMBLY.svg when left out.")
 def draw(project: Path, assembly: str, output: Path | None) -> None:
     """Draw one assembly to SVG or PDF."""
-    from layerfolio.drawing.outputs import draw_to
     from layerfolio.dossier import compile_dossier, open_project
+    from layerfolio.drawing.outputs import draw_to
 
     loaded = open_project(project)
     dossier = compile_dossier(loaded)

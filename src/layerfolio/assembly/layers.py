@@ -104,8 +104,8 @@ def _title(given: Any, own: Any, catalogue: Material | None, name: str) -> str:
         return given.title
     if given.cavity:
         words = {"unventilated": "still-air cavity"}.get(given.cavity, f"{given.cavity} cavity")
-    elif given.membrane or given.name:
-        words = given.name or given.membrane
+    elif "name" in given.stated or given.membrane:
+        words = given.name if "name" in given.stated else given.membrane
     elif own is not None:
         words = getattr(own, "title", None) or given.material.replace("-", " ")
     else:

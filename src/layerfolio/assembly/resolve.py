@@ -5,7 +5,7 @@ from typing import Any
 from layerfolio.assembly.cautions import cautions
 from layerfolio.assembly.layers import Context, layer
 from layerfolio.assembly.types import Assembly, Choice, Direction, Kind
-from layerfolio.catalogue import code_sets, code_tables, materials
+from layerfolio.catalogue import code_tables, materials
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.problems import Caution
 

@@ -1,12 +1,27 @@
 """The sheets of one assembly: section, layers and results; then its calculations."""
 
+from layerfolio.assembly.types import Assembly
 from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.section import section
-from layerfolio.sheets.blocks import Band, Block, Column, Figure, Head, Heading, Paragraph, ResultBox, Row, Sheet, Space, Table
+from layerfolio.sheets.blocks import (
+    Band,
+    Block,
+    Column,
+    Figure,
+    Head,
+    Heading,
+    Paragraph,
+    ResultBox,
+    Row,
+    Sheet,
+    Space,
+    Table,
+)
 from layerfolio.sheets.calculation import calculation
 from layerfolio.sheets.cover import written
-from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk
-from layerfolio.sheets.figures import NONE, NOT_GIVEN, in_system, rounded, unit_of, with_unit
+from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk, code_words
+from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, unit_of, with_unit
 from layerfolio.sheets.layer_table import layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
@@ -20,14 +35,25 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
     table = layer_table(desk.dossier.thermal[name], desk.dossier.vapour[name], desk.system, desk.book)
     blocks: list[Block] = [
         Head(plain(name), plain(one.title), plain(_phrase(desk, name))), Figure(drawing), table, Space(2.25), _box(desk, name),
-        Paragraph(
-            "Src: " + ", ".join(f"**{letter}** {words}" for letter, words in MEANING.items())
-            + f"; numbers on {SOURCES}. {NOT_REREAD} not re-read in its source. {{s_d}} from dry-cup values; both cups on {SOURCES}."
-        ),
-        *(Paragraph(f"Drawing: {plain(note)}.") for note in drawing.notes),
+        Paragraph(_key(one)), *((Paragraph(_drawing_notes(drawing)),) if drawing.notes else ()),
     ]  # fmt: skip
     title = f"{KIND_WORDS[one.kind]} {name}: assembly"
     return Sheet(name, title, drawing.scale_text or "—", tuple(blocks), drawing.families)
+
+
+def has_vapour_sheet(one: Assembly) -> bool:
+    """Assemblies in the ground have none: diffusion to the outside air is not their question."""
+    return one.faces != "ground"
+
+
+def _key(one: Assembly) -> str:
+    letters = ", ".join(f"**{letter}** {words}" for letter, words in MEANING.items())
+    cups = f" {{s_d}}: dry cup; both cups on {plain(one.name)}-V." if has_vapour_sheet(one) else " {s_d}: dry cup."
+    return f"Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read in its source.{cups}"
+
+
+def _drawing_notes(drawing: Drawing) -> str:
+    return "Drawing: " + plain("; ".join(note.rstrip(".") for note in drawing.notes)) + "."
 
 
 def _phrase(desk: Desk, name: str) -> str:
@@ -53,7 +79,7 @@ def _box(desk: Desk, name: str) -> ResultBox:
     if finding.limit and finding.limit.quantity.startswith("R"):
         figures.append(("{R} asked", *_figure(finding.limit.value, "R", desk.system, 2)))
     remark = "; ".join(filter(None, (_margin(finding), f"{RECORD}, line {desk.line(finding)}")))
-    return ResultBox(tuple(figures), plain(f"{desk.dossier.project.code.set}, {finding.clause}"), finding.verdict, remark)
+    return ResultBox(tuple(figures), plain(f"{code_words(desk)}, {finding.clause}"), finding.verdict, remark)
 
 
 def _method(method: str) -> str:
@@ -81,7 +107,7 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
     """Every step of the thermal study, temperatures at the interfaces, the band with what is asked."""
     study, one = desk.dossier.thermal[name], desk.dossier.assemblies[name]
     blocks: list[Block] = [Head(plain(name), "Thermal resistance and transmittance", _method_phrase(study.method))]
-    blocks.append(calculation(study.trace, desk.system))
+    blocks.append(calculation(study.trace, desk.system, desk.book))
     finding = desk.thermal_finding(name)
     if study.asked and finding and finding.limit:
         blocks.append(Band(
@@ -119,7 +145,7 @@ def vapour_sheet(desk: Desk, name: str) -> Sheet:
     """Equivalent air layers step by step, the control layer, the rule-of-thumb ratio."""
     study, one = desk.dossier.vapour[name], desk.dossier.assemblies[name]
     blocks: list[Block] = [Head(plain(name), "Resistance to vapour", "layers inside the ventilated cavity")]
-    blocks.append(calculation(study.trace, desk.system, total="s_d"))
+    blocks.append(calculation(study.trace, desk.system, desk.book, total="s_d"))
     blocks += [Space(2.25), Paragraph(_control_words(desk, name))]
     if study.ratio:
         blocks.append(Paragraph(
@@ -145,4 +171,4 @@ def _control_words(desk: Desk, name: str) -> str:
     return f"**Vapour control layer: {control.layer.number} {plain(control.layer.title)}**, permeance {figures}."
 
 
-__all__ = ["NONE", "assembly_sheet", "thermal_sheet", "vapour_sheet"]
+__all__ = ["assembly_sheet", "has_vapour_sheet", "thermal_sheet", "vapour_sheet"]

@@ -3,22 +3,19 @@
 from layerfolio.sheets.blocks import Column, Head, Heading, Paragraph, Row, Sheet, Table
 from layerfolio.sheets.cover import criteria_rows
 from layerfolio.sheets.desk import SOURCES, Desk
-from layerfolio.sheets.figures import NONE, cell, permeance_text, unit_of, with_unit
+from layerfolio.sheets.figures import cell, permeance_text, unit_of, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
-from layerfolio.units.show import significant
 
 
 def assumptions(desk: Desk) -> Sheet:
     """Comes after all sheets that use the source book, so that every mark is listed."""
     films = _films(desk)
-    cups = _cups(desk)
     choices = _choices(desk)
     blocks = [
         Head("", "Assumptions and sources", "figures, choices, marks"), Heading("Design values"), _design(desk),
         Heading("Air films and directions"), films,
         *((Heading("Choices taken where the project file left them open"), choices) if choices.rows else ()),
-        Heading("Vapour figures, both cups"), cups,
         *_disagreements(desk),
         Heading("Source marks"), _marks(desk),
         Paragraph(
@@ -31,8 +28,8 @@ def assumptions(desk: Desk) -> Sheet:
 
 
 def _design(desk: Desk) -> Table:
-    columns = (Column("Value", width=72), Column("Figure", width=48), Column("Source"))
-    return Table(columns, tuple(Row(tuple(map(plain, row))) for row in criteria_rows(desk)[1:]))
+    columns = (Column("Value", width=70), Column("Figure", width=58), Column("Source"))
+    return Table(columns, tuple(Row(tuple(map(plain, row))) for row in criteria_rows(desk)))
 
 
 def _films(desk: Desk) -> Table:
@@ -58,24 +55,6 @@ def _choices(desk: Desk) -> Table:
     return Table((Column("Where", width=16), Column("Choice", width=82), Column("Because")), tuple(rows))
 
 
-def _cups(desk: Desk) -> Table:
-    columns = (
-        Column("Where", width=16), Column("Layer", width=62), Column("{s_d} dry", "m", 22, "decimal"),
-        Column("{s_d} wet", "m", 22, "decimal"), Column("{W} dry", "ng/(Pa·s·m²)", 28, "decimal"), Column("Src"),
-    )  # fmt: skip
-    rows = []
-    for name, study in desk.dossier.vapour.items():
-        for one in study.layers:
-            figures = one.layer.vapour
-            permeance = significant(one.permeance_dry * 1e12, 3) if one.permeance_dry else NONE
-            rows.append(Row((
-                f"**{plain(name)}**", plain(f"{one.layer.number} {one.layer.title}"), cell(one.s_d_dry, "s_d", "metric", 2),
-                cell(one.s_d_wet, "s_d", "metric", 2), permeance,
-                desk.book.marks(figures.dry, figures.wet) if figures else "no figure",
-            )))  # fmt: skip
-    return Table(columns, tuple(rows))
-
-
 def _disagreements(desk: Desk) -> tuple:
     """Other published figures for the materials used, where sources disagree."""
     seen, rows = set(), []
@@ -98,7 +77,7 @@ def _published(name: str, value: float, system: str) -> str:
 
 
 def _marks(desk: Desk) -> Table:
-    columns = (Column("Mark", width=14), Column("Source", width=78), Column("Place", width=48), Column("How sure"))
+    columns = (Column("Mark", width=12), Column("Source", width=60), Column("Place", width=74), Column("How sure"))
     return Table(columns, tuple(Row(tuple(map(plain, row))) for row in desk.book.rows()))
 
 

@@ -2,14 +2,19 @@
 
 from itertools import groupby
 
+from layerfolio.catalogue.datum import Datum
 from layerfolio.catalogue.sources import printed
 from layerfolio.glossary import term
 from layerfolio.sheets.blocks import CalcStep, Calculation, Column, Equation, Paragraph, Row, Table
 from layerfolio.sheets.figures import with_unit
 from layerfolio.sheets.markup import plain
+from layerfolio.sheets.source_book import SourceBook
 from layerfolio.steps.spelling import Spelled, spell
 from layerfolio.steps.trace import Choice, Entry, Given, Section, Step, Trace
 from layerfolio.units.pretty import pretty_unit
+
+ONE_LINE = 68
+"""Characters of mark-up that an equation of one line may hold."""
 
 LONGEST_CELL = 62
 """Characters of a substituted expression that still fit a table cell; longer ones stand as equations of their own."""
@@ -21,11 +26,11 @@ def source_words(text: str) -> str:
     return plain(printed(key, place))
 
 
-def calculation(trace: Trace, system: str, *, total: str = "R") -> Calculation:
-    """All sections of the trace as steps, numbered from 1."""
+def calculation(trace: Trace, system: str, book: SourceBook, *, total: str = "R") -> Calculation:
+    """All sections of the trace as steps, numbered from 1; given figures carry the marks of the source book."""
     steps = []
     for number, (section, entries) in enumerate(_sections(trace), 1):
-        body = tuple(block for group in _runs(entries) for block in _body(group, system))
+        body = tuple(block for group in _runs(entries) for block in _body(group, system, book))
         steps.append(CalcStep(str(number), plain(section.title), _sources(section, entries), body))
     unit = term(total).customary if system == "customary" else term(total).si
     return Calculation("Running total", f"{{{total}}}, {pretty_unit(unit)}", tuple(steps))
@@ -58,12 +63,12 @@ def _runs(entries: list[Entry]) -> list[list[Entry]]:
     return [list(group) for _, group in groupby(entries, key=kind)]
 
 
-def _body(run: list[Entry], system: str) -> list[Equation | Table | Paragraph]:
+def _body(run: list[Entry], system: str, book: SourceBook) -> list[Equation | Table | Paragraph]:
     first = run[0]
     if isinstance(first, Choice):
         return [Paragraph(plain(f"{one.text}: {one.because}.")) for one in run]  # type: ignore[union-attr]
     if isinstance(first, Given):
-        return [_given_table(run, system)]  # type: ignore[arg-type]
+        return [_given_words(run, system, book)]  # type: ignore[arg-type]
     steps: list[Step] = run  # type: ignore[assignment]
     spelled = [spell(step, system) for step in steps]
     if len(run) > 1 and _foldable(spelled):
@@ -121,21 +126,28 @@ def _constant_words(spelled: list[Spelled]) -> str:
     return ", with " + ", ".join(parts) if parts else ""
 
 
-def _given_table(given: list[Given], system: str) -> Table:
-    columns = (Column("Given", width=46), Column("Figure", width=42), Column("Where it comes from"))
-    rows = tuple(
-        Row((plain(g.about), f"{{{g.quantity}}} = {with_unit(g.value, g.quantity, system, 4)}", source_words(g.source)))
-        for g in given
-    )
-    return Table(columns, rows)
+def _given_words(given: list[Given], system: str, book: SourceBook) -> Paragraph:
+    """The given figures in one paragraph, each with its source mark, or its source where it has no mark."""
+    parts = []
+    for one in given:
+        origin = book.mark(one.figure) if isinstance(one.figure, Datum) else source_words(one.source)
+        parts.append(f"{plain(one.about)} {{{one.quantity}}} = {with_unit(one.value, one.quantity, system, 4)} ({origin})")
+    return Paragraph("Given: " + "; ".join(parts) + ".")
 
 
 def _equation(step: Step, words: Spelled, system: str) -> Equation:
+    """One line where everything fits it, else symbols with numbers, then the result."""
     result = _bold(words.result, words.unit)
     if system == "customary" and words.unit != term(step.formula.result).si:
         result += f" ({with_unit(step.value, step.formula.result, 'metric', 4)})"
     about = f"   _{plain(step.about)}_" if step.about else ""
-    return Equation(words.left, (words.symbols + about, words.numbers, result), words.result if step.running_total else "")
+    total = words.result if step.running_total else ""
+    length = len(words.symbols) + len(words.numbers)
+    if length + len(result) <= ONE_LINE and not about:
+        return Equation(words.left, (f"{words.symbols} = {words.numbers} = {result}",), total)
+    if length <= ONE_LINE:
+        return Equation(words.left, (f"{words.symbols} = {words.numbers}{about}", result), total)
+    return Equation(words.left, (words.symbols + about, words.numbers, result), total)
 
 
 def _bold(figure: str, unit: str) -> str:

@@ -6,7 +6,7 @@ from layerfolio.sheets.desk import RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
 
-WIDTHS = (10, 33, 56, 38, 43)
+WIDTHS = (9, 38, 62, 28, 43)
 
 
 def compliance_record(desk: Desk) -> Sheet:
@@ -16,7 +16,7 @@ def compliance_record(desk: Desk) -> Sheet:
     columns = (
         Column("No.", width=WIDTHS[0]), Column("Question", "clause", WIDTHS[1]),
         Column("Prescriptive path", "asked and provided", WIDTHS[2]),
-        Column("Performance path", "what is shown instead", WIDTHS[3]), Column("Verdict", "and what follows", WIDTHS[4]),
+        Column("Performance", "shown instead", WIDTHS[3]), Column("Verdict", "and what follows", WIDTHS[4]),
     )  # fmt: skip
     rows = tuple(Row(_cells(number, finding, desk)) for number, finding in enumerate(findings, 1))
     table = Table(columns, rows, top_rule=False, upright_rules=(1, 2, 3), long_text=True)
@@ -65,4 +65,4 @@ def _performance(finding: Finding) -> str:
         return _asked(finding)
     if finding.verdict is Verdict.MEETS:
         return "Not needed."
-    return "Not calculated in this package." if finding.verdict is Verdict.DOES_NOT_MEET else NONE
+    return "Not calculated here." if finding.verdict is Verdict.DOES_NOT_MEET else NONE

@@ -49,8 +49,8 @@ def _project(desk: Desk) -> Pairs:
     about, building = project.project, project.building
     storeys = f"; {building.storeys} {'storey' if building.storeys == 1 else 'storeys'}" if building.storeys else ""
     rows = [
-        ("Site", about.location), ("Owner", about.owner),
-        ("Use", f"{building.use or building.occupancy}{storeys}"), ("Occupancy", building.occupancy),
+        ("Site", about.location), ("Climate of", project.climate.place), ("Owner", about.owner),
+        ("Use", building.use or "not given"), ("Occupancy", f"{building.occupancy or NOT_GIVEN}{storeys}"),
         ("Building area", written(building.building_area, desk.system)),
         ("Conditioned", f"{written(building.conditioned_floor_area, desk.system)}; "
                         f"{written(building.conditioned_volume, desk.system)}"),
@@ -74,7 +74,7 @@ def _code(desk: Desk) -> Pairs:
 
 
 def _criteria(desk: Desk) -> Table:
-    columns = (Column("Criterion", width=72), Column("Value", width=48), Column("Source"))
+    columns = (Column("Criterion", width=70), Column("Value", width=58), Column("Source"))
     return Table(columns, tuple(Row(tuple(map(plain, row))) for row in criteria_rows(desk)))
 
 
@@ -84,7 +84,6 @@ def criteria_rows(desk: Desk) -> list[tuple[str, str, str]]:
     climate, indoor, loads = project.climate, project.indoor, getattr(project, "site_loads", None)
     source = str(climate.source or "project file, no source stated") if climate else "project file"
     rows = [
-        ("Place", climate.place if climate else None, source),
         ("Outside temperature, heating design", climate and climate.heating_design_temperature, source),
         ("Heating degree-days below 18 °C", climate and climate.heating_degree_days, source),
         ("Room temperature", indoor and indoor.temperature, "project file"),
@@ -94,7 +93,7 @@ def criteria_rows(desk: Desk) -> list[tuple[str, str, str]]:
                        ("wind_speed", "Wind speed")):  # fmt: skip
         value = getattr(loads, key, None) if loads else None
         if value is not None:
-            rows.append((words, value, "project file; confirm against the adopted text"))
+            rows.append((words, value, "project file; confirm"))
     leakage = getattr(project, "air_changes_at_50_pa", None)
     if leakage is not None:
         rows.append(("Airtightness aimed at", f"{leakage:g} air changes an hour at 50 Pa", "project file; by test"))

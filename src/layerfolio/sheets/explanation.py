@@ -99,8 +99,8 @@ def _outside_answer(desk: Desk, one: Explanation) -> str:
 
 
 def _comparison(desk: Desk, one: Explanation) -> Table:
-    columns = (Column("Question, clause", width=34), Column("What is asked", width=36),
-               Column("What is provided", width=33), Column("Verdict"))  # fmt: skip
+    columns = (Column("Question, clause", width=35), Column("What is asked", width=38),
+               Column("What is provided", width=32), Column("Verdict"))  # fmt: skip
     rows = [
         Row((f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked), plain(f.given), VerdictCell(f.verdict)))
         for f in _findings(desk, one)
@@ -143,6 +143,6 @@ def _evidence(desk: Desk, one: Explanation) -> str:
     missing = [words for key, words in (("permeance", "permeance test report, both cups"), ("bracing", "structural mark or listing"),
                                         ("air", "tape and airtightness test report")) if key not in proved]  # fmt: skip
     named = f"Named in the project file: {'; '.join(listed)}. " if listed else "Named in the project file: none. "
-    return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ____________" if missing else "")
+    return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else "")
 
 

@@ -12,23 +12,13 @@ MEANINGS = {
     Verdict.DOES_NOT_MEET: "The figure provided lies on the other side of the limit: the line says by how much.",
     Verdict.NOT_ASKED: "The set asks nothing here, or not for this building.",
 }
-NOTICES = ("what-this-is-not", "who-decides", "structure", "moisture", "fire", "alternatives")
+NOTICES = ("what-this-is-not", "who-decides", "structure", "moisture", "fire")
 
 
 def guide(desk: Desk) -> Sheet:
-    sheets = (
-        (RECORD, "each question with its clause, figure asked, figure provided and verdict"),
-        (SOURCES, "assumptions, and what each source mark stands for"),
-        ("W1, R1 …", "one sheet for each assembly: section to scale, layers, results"),
-        ("W1-T …", "the same assembly's heat calculation, step by step, and its vapour figures"),
-        ("X1 …", "one choice that is not seen every day: why it is built so, what must hold, who decides"),
-        (SYMBOLS, "symbols, formulas, units, rounding, hatches"),
-    )
-    guide_table = Table((Column("Sheet", width=26), Column("What to look for there")),
-                        tuple(Row((f"**{n}**", words)) for n, words in sheets))  # fmt: skip
     verdicts = Table((Column("Verdict", width=42), Column("What it says")),
                      tuple(Row((VerdictCell(v), words)) for v, words in MEANINGS.items()))  # fmt: skip
     return Sheet(GUIDE, "How to read this package", "—", desk.templates.blocks(
         "reading-guide", head=Head("", "How to read this package", "and what it is not"), code=code_words(desk),
-        assumptions=f"sheet {SOURCES}", guide=guide_table, verdicts=verdicts, notices=[notice(n) for n in NOTICES],
+        assumptions=f"sheet {SOURCES}", record=f"sheet {RECORD}", symbols=f"sheet {SYMBOLS}", verdicts=verdicts, notices=[notice(n) for n in NOTICES],
     ))  # fmt: skip

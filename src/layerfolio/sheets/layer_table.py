@@ -31,9 +31,9 @@ def _columns(system: str) -> tuple[Column, ...]:
             Column("{W}", unit_of("W", system), 24, "right"), Column("Src", width=17),
         )  # fmt: skip
     return (
-        Column("No.", width=8), Column("Layer, from outside", width=57), Column("{d}", "mm", 14, "decimal"),
-        Column("{lam}", "W/(m·K)", 18, "decimal"), Column("{R}", "m²·K/W", 18, "decimal"),
-        Column("{s_d}", "m", 14, "decimal"), Column("Src", width=17), Column("Serves", width=34),
+        Column("No.", width=8), Column("Layer, from outside", width=62), Column("{d}", "mm", 14, "decimal"),
+        Column("{lam}", "W/(m·K)", 16, "decimal"), Column("{R}", "m²·K/W", 16, "decimal"),
+        Column("{s_d}", "m", 13, "decimal"), Column("Src", width=15), Column("Serves", width=36),
     )  # fmt: skip
 
 
@@ -86,13 +86,12 @@ def _member_row(layer: Layer, heat: LayerHeat | None, system: str, book: SourceB
 
 
 def member_words(layer: Layer, system: str) -> str:
-    """Framing in words: "spruce studs 38 mm at 600 mm, 20 %"; begins with a small letter."""
+    """Framing in words: "spruce studs 38 at 600 mm, 20 %"; begins with a small letter."""
     member = layer.member
     words = member.title[:1].lower() + member.title[1:]
-    unit = "\u00a0mm" if system == "metric" else ""
-    sizes = [length_figure(q, system) + unit for q in (member.width, member.spacing) if q]
+    sizes = [length_figure(q, system) for q in (member.width, member.spacing) if q]
     if sizes:
-        words += " " + " at ".join(sizes)
+        words += " " + " at ".join(sizes) + ("\u00a0mm" if system == "metric" else "")
     share = fixed(member.share.value * 100, 1).removesuffix(".0")
     return f"{words}, {share}\u00a0%"
 

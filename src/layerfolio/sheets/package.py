@@ -2,7 +2,7 @@
 
 from layerfolio import __version__
 from layerfolio.dossier import Dossier
-from layerfolio.sheets.assembly_sheets import assembly_sheet, thermal_sheet, vapour_sheet
+from layerfolio.sheets.assembly_sheets import assembly_sheet, has_vapour_sheet, thermal_sheet, vapour_sheet
 from layerfolio.sheets.assumptions import assumptions
 from layerfolio.sheets.blocks import Package, Sheet, TitleBlock
 from layerfolio.sheets.compliance import compliance_record
@@ -18,7 +18,9 @@ def package(dossier: Dossier) -> Package:
     desk = Desk(dossier)
     assemblies: list[Sheet] = []
     for name in dossier.assemblies:
-        assemblies += [assembly_sheet(desk, name), thermal_sheet(desk, name), vapour_sheet(desk, name)]
+        assemblies += [assembly_sheet(desk, name), thermal_sheet(desk, name)]
+        if has_vapour_sheet(dossier.assemblies[name]):
+            assemblies.append(vapour_sheet(desk, name))
     explanations = [explanation_sheet(desk, i, one) for i, one in enumerate(dossier.explanations, 1)]
     families = tuple(dict.fromkeys(family for sheet in assemblies for family in sheet.legend))
     front = [cover(desk), guide(desk), compliance_record(desk), assumptions(desk)]

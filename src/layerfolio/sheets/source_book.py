@@ -6,7 +6,7 @@ from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.catalogue.sources import all_sources
 
 LETTERS = {"layer": "p", "project": "p", "code": "s", "default": "d", "catalogue": "c"}
-MEANING = {"c": "catalogue", "p": "project file", "s": "code set or standard", "d": "default of a method"}
+MEANING = {"c": "catalogue", "p": "project file", "s": "code set", "d": "default"}
 NOT_REREAD = "†"
 """Behind the mark of a figure that was not re-read in its source (mark "memory") or was computed by us ("derived")."""
 
@@ -51,5 +51,5 @@ _SURE = {
     "found": "read in the source",
     "memory": "not re-read: confirm",
     "derived": "computed from the source: confirm",
-    "given": "as the project file states it",
+    "given": "as stated there",
 }

@@ -29,12 +29,16 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """A figure read from catalogue, climate, project or code: its glossary name, value and printed source."""
+    """A figure read from catalogue, climate, project or code: its glossary name, value and source in one line.
+
+    `figure` is the sourced figure itself where there is one, so that a sheet can print its source mark.
+    """
 
     quantity: str
     value: float
     about: str
     source: str
+    figure: object | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,8 +86,8 @@ class Recorder:
         self.entries.append(Step(formula, tuple(arguments.items()), value, about, running_total))
         return value
 
-    def given(self, quantity: str, value: float, about: str, source: str) -> float:
-        self.entries.append(Given(quantity, value, about, source))
+    def given(self, quantity: str, value: float, about: str, source: str, figure: object | None = None) -> float:
+        self.entries.append(Given(quantity, value, about, source, figure))
         return value
 
     def choice(self, text: str, because: str, source: str = "") -> None:

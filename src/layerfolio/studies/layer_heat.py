@@ -39,7 +39,7 @@ def subject(layer: Layer, member: Member | None = None) -> str:
 def _resistance(part: Layer | Member, layer: Layer, about: str, record: Recorder) -> float:
     """R of a layer's main material or of its member, recorded; the part has a figure (see layers_without_figures)."""
     if part.resistance:
-        return record.given("R", part.resistance.value, about, source_words(part.resistance))
+        return record.given("R", part.resistance.value, about, source_words(part.resistance), part.resistance)
     thickness = layer.thickness.value if layer.thickness else 0.0
     if part.resistivity:
         return record.step(f.resistance_by_thickness, about=about, d=thickness, r=part.resistivity.value)

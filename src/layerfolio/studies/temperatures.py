@@ -11,38 +11,40 @@ from layerfolio.studies.types import Interface, LayerHeat
 def interfaces(
     assembly: Assembly, layers: tuple[LayerHeat, ...], indoor: float, outdoor: float, record: Recorder
 ) -> tuple[Interface, ...]:
-    """Faces of the counted layers from the outside in; temperatures in degC."""
+    """Faces of the counted layers from the outside in; temperatures in degC.
+
+    Every face is recorded through the insulation; through the framing the inner face of each framed layer and the room
+    surface, which are the ones a reader looks for.
+    """
     record.section("Temperatures in design winter", key="temperatures")
     record.given("theta_i", indoor, "room air", "project file")
     record.given("theta_e", outdoor, "outside air, heating design", "project file")
-    main = [h.resistance for h in layers]
-    framing = [h.member_resistance or h.resistance for h in layers]
     names = ["outside air", *(h.layer.name for h in layers), "room air"]
     numbers = ["outside", *(str(h.layer.number) for h in layers), "room"]
-    pairs = list(zip(numbers, numbers[1:], strict=False))
-    through_main = _profile(assembly, main, indoor, outdoor, record, [f"face {a} | {b}" for a, b in pairs])
-    framed = any(h.member_resistance for h in layers)
-    through_framing = (
-        _profile(assembly, framing, indoor, outdoor, record, [f"face {a} | {b}, through framing" for a, b in pairs])
-        if framed else [None] * len(through_main)
+    faces = [f"face {a} / {b}" for a, b in zip(numbers, numbers[1:], strict=False)]
+    films = assembly.inside_film.value, assembly.outside_film.value
+
+    def profile(resistances: list[float], about: str, shown: set[int]) -> list[float]:
+        given = zip(range(len(faces)), _from_room(resistances, films[0]), strict=True)
+        total = sum(films) + sum(resistances)
+        values = {"theta_i": indoor, "theta_e": outdoor, "R_T": total}
+        return [
+            record.step(f.interface_temperature, about=faces[i] + about, R_x=r, **values)
+            if i in shown else f.interface_temperature(R_x=r, **values)
+            for i, r in given
+        ]  # fmt: skip
+
+    main = profile([h.resistance for h in layers], "", set(range(len(faces))))
+    inner = {i for i, h in enumerate(layers, 1) if h.member_resistance} | {len(layers)}
+    framed = len(inner) > 1 or any(h.member_resistance for h in layers)
+    framing = (
+        profile([h.member_resistance or h.resistance for h in layers], ", through framing", inner)
+        if framed else [None] * len(main)
     )  # fmt: skip
     between = zip(names, names[1:], strict=False)
-    return tuple(
-        Interface(pair, main_t, framing_t)
-        for pair, main_t, framing_t in zip(between, through_main, through_framing, strict=True)
-    )
+    return tuple(Interface(pair, *temperatures) for pair, *temperatures in zip(between, main, framing, strict=True))
 
 
-def _profile(
-    assembly: Assembly, resistances: list, indoor: float, outdoor: float, record: Recorder, abouts: list[str]
-) -> list[float]:
-    """Temperatures at all faces from the outside in, along one path."""
-    inside_film, outside_film = assembly.inside_film.value, assembly.outside_film.value
-    total = inside_film + sum(resistances) + outside_film
-    from_room = list(accumulate(reversed(resistances), initial=inside_film))[::-1]
-    return [
-        record.step(
-            f.interface_temperature, about=about, theta_i=indoor, theta_e=outdoor, R_x=r, R_T=total
-        )
-        for about, r in zip(abouts, from_room, strict=True)
-    ]
+def _from_room(resistances: list[float], inside_film: float) -> list[float]:
+    """Resistance between the room air and each face, from the outside in."""
+    return list(accumulate(reversed(resistances), initial=inside_film))[::-1]

@@ -40,8 +40,8 @@ def thermal_study(assembly: Assembly, *, indoor: float | None = None, outdoor: f
 def _films(assembly: Assembly, record: Recorder) -> float:
     record.section("Surface resistances", key="films")
     inside, outside = assembly.inside_film, assembly.outside_film
-    record.given("R_si", inside.value, "inside film", source_words(inside))
-    record.given("R_se", outside.value, "outside film", source_words(outside))
+    record.given("R_si", inside.value, "inside film", source_words(inside), inside)
+    record.given("R_se", outside.value, "outside film", source_words(outside), outside)
     return record.step(f.surface_resistances, R_si=inside.value, R_se=outside.value, running_total=True)
 
 

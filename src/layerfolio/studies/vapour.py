@@ -39,7 +39,7 @@ def _s_d(layer: Layer, datum: Datum | None, cup: str, record: Recorder) -> float
     about = f"{subject(layer)}, {cup}" if layer.vapour and not layer.vapour.single else subject(layer)
     basis = layer.vapour.basis
     if basis == "s_d":
-        return record.given("s_d", datum.value, about, datum.origin.source)
+        return record.given("s_d", datum.value, about, datum.origin.source, datum)
     if basis == "permeance":
         return record.step(f.equivalent_air_layer_of_permeance, about=about, delta_0=f.DELTA_0, W=datum.value)
     if layer.thickness is None:
