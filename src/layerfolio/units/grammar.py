@@ -4,7 +4,6 @@ A person's text never reaches a general unit library: those read `1 1/2 in` as 0
 """
 
 import re
-from difflib import get_close_matches
 
 from layerfolio.units.expression import UnitError
 from layerfolio.units.numbers import NUMBER, SIGN, NumberError, number, spread
@@ -21,7 +20,9 @@ _FEET_INCHES = re.compile(
 )
 _LABELLED = re.compile(rf"(?P<label>R|RSI)[ \-]?(?P<number>{NUMBER})", re.IGNORECASE)
 _PITCH = re.compile(rf"(?P<rise>{NUMBER}) ?: ?12")
-_MARKS = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "“": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " "})
+_MARKS = str.maketrans(
+    {"′": "'", "’": "'", "″": '"', "”": '"', "“": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " ", "−": "-"}
+)
 _TEMPERATURES = {"degC": (1.0, 0.0), "degF": (5 / 9, -160 / 9), "K": (1.0, -273.15)}
 _TEMPERATURE_WORDS = {"°C": "degC", "C": "degC", "deg C": "degC", "°F": "degF", "F": "degF", "deg F": "degF"}
 _CUSTOMARY_R = "ft2.h.F/Btu"
@@ -60,7 +61,7 @@ def parse_dimensions(text: str) -> tuple[Quantity, ...]:
 
 def tidy(text: str) -> str:
     """Typographic marks and single-character fractions in plain characters; single spaces."""
-    return re.sub(r" {2,}", " ", spread(text.translate(_MARKS).strip()))
+    return re.sub(r"\s+", " ", spread(text.translate(_MARKS).strip()))
 
 
 def shown(text: str) -> str:
@@ -83,7 +84,7 @@ def _special(text: str, kind: str) -> float | None:
     """Forms that belong to one kind only: feet and inches, R-20, a roof pitch."""
     if kind == "length" and (match := _FEET_INCHES.fullmatch(text)) and re.fullmatch(NUMBER, match["inches"]):
         length = int(match["feet"]) * FOOT + number(match["inches"]) * INCH
-        return -length if match["sign"] in ("-", "−") else length
+        return -length if match["sign"] == "-" else length
     if kind == "resistance" and (match := _LABELLED.fullmatch(text)):
         unit = _CUSTOMARY_R if match["label"].upper() == "R" else "m2.K/W"
         return number(match["number"]) * unit_factor(unit, kind)
@@ -105,9 +106,15 @@ def _with_unit(value: float, unit: str, text: str, kind: str) -> float:
         factor, shift = _TEMPERATURES[unit]
         return value * factor + shift
     try:
-        return value * unit_factor(unit, kind)
+        return _times(value, unit_factor(unit, kind))
     except UnitError as error:
         raise QuantityError(_unit_message(error, unit, kind), example) from None
+
+
+def _times(value: float, factor: float) -> float:
+    """The product; by division where that is the exact way (38 mm / 1000, 70 % / 100)."""
+    parts = round(1 / factor)
+    return value / parts if parts > 1 and abs(parts * factor - 1) < 1e-12 else value * factor
 
 
 def _is_sum(unit: str) -> bool:
@@ -118,6 +125,8 @@ def _is_sum(unit: str) -> bool:
 def _unit_message(error: UnitError, unit: str, kind: str) -> str:
     if error.reason == "dimension":
         return f"{shown(unit)} is not a unit of {KINDS[kind].noun}"
+    from difflib import get_close_matches
+
     near = get_close_matches(error.what, SYMBOLS, 1, 0.6)
     hint = f": did you mean {near[0]}?" if near else ""
     return f"the unit {shown(error.what)} is not known{hint}"
@@ -133,8 +142,8 @@ def _reason(text: str) -> str:
         return f"{shown(text)} is not a number that can be used"
     if re.match(rf"{SIGN}[0-9]+,[0-9]", text):
         return f"{shown(text)} has a comma: write a decimal point, and no mark between thousands"
-    if re.match(rf"{SIGN}[0-9]+[ '_’][0-9]{{3}}\b", text):
+    if re.match(rf"{SIGN}[0-9]+[ '_][0-9]{{3}}\b", text):
         return f"{shown(text)} has a mark between thousands: write the digits together"
-    if re.match(rf"{SIGN}[0-9.]+[eE][+\-−]?[0-9]{{4}}", text):
+    if re.match(rf"{SIGN}[0-9.]+[eE][+\-]?[0-9]{{4}}", text):
         return f"the number in {shown(text)} is too large or too small"
     return f"{shown(text)} is not a number with a unit"

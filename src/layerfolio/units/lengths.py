@@ -8,9 +8,9 @@ from layerfolio.units.grammar import tidy
 from layerfolio.units.quantity import Quantity
 from layerfolio.units.symbols import INCH
 
-_METRIC = re.compile(r"([+\-−]?[0-9.]+) ?(mm|cm|m)")
-_INCHES = re.compile(r"([+\-−]?[0-9][0-9 ./\-]*?) ?(?:in|inch|inches|\")")
-_FEET = re.compile(r"([+\-−]?[0-9.]+) ?(?:ft|feet|foot|')(?: ?-? ?([0-9][0-9 ./\-]*?) ?(?:in|inch|inches|\"))?")
+_METRIC = re.compile(r"([+\-]?[0-9.]+) ?(mm|cm|m)")
+_INCHES = re.compile(r"([+\-]?[0-9][0-9 ./\-]*?) ?(?:in|inch|inches|\")")
+_FEET = re.compile(r"([+\-]?[0-9.]+) ?(?:ft|feet|foot|')(?: ?-? ?([0-9][0-9 ./\-]*?) ?(?:in|inch|inches|\"))?")
 
 
 def length_text(length: Quantity | float, system: str, as_written: bool = True) -> str:

@@ -1,10 +1,10 @@
-"""Reading the number of a quantity: `38`, `-27`, `0.7`, `2e-10`, `1 1/2`, `1-1/2`, `19/32`, `5½`."""
+"""Reading the number of a quantity in plain characters: `38`, `-27`, `0.7`, `2e-10`, `1 1/2`, `1-1/2`, `19/32`."""
 
 import re
 from math import isfinite
 
-SIGN = r"[+\-−]?"
-DECIMAL = r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+\-−]?[0-9]{1,3})?"
+SIGN = r"[+\-]?"
+DECIMAL = r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+\-]?[0-9]{1,3})?"
 FRACTION = r"(?:[0-9]{1,6}[ \-])?[0-9]{1,6}/[0-9]{1,6}"
 NUMBER = rf"{SIGN}(?:{FRACTION}|{DECIMAL})"
 VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
@@ -23,7 +23,6 @@ def spread(text: str) -> str:
 
 def number(text: str) -> float:
     """The value of a text that matches NUMBER."""
-    text = text.replace("−", "-")
     sign = -1.0 if text.startswith("-") else 1.0
     text = text.lstrip("+-")
     value = sign * (_fraction(text) if "/" in text else float(text))

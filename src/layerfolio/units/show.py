@@ -8,7 +8,8 @@ from layerfolio.units.lengths import customary_length, length_figure, length_tex
 from layerfolio.units.table import KINDS, OPENING_UNITS, house_factor
 
 __all__ = [
-    "as_number", "customary_length", "fixed", "in_units", "length_figure", "length_text", "metric_length", "significant",
+    "as_number", "customary_length", "fixed", "in_units", "length_figure", "length_text", "metric_length",
+    "significant",
 ]  # fmt: skip
 
 

@@ -1,0 +1,108 @@
+"""Assemblies: walls, roofs, floors and what they face."""
+
+from __future__ import annotations
+
+import re
+
+from layerfolio.reading.groups import ListOf, MapOf, Nested
+from layerfolio.reading.layers import Layer
+from layerfolio.reading.names import name_layers
+from layerfolio.reading.nodes import Mapping
+from layerfolio.reading.record import Record, key, null
+from layerfolio.reading.report import Report, did_you_mean, join, quoted
+from layerfolio.reading.scalars import Flag, Line, Measure, Pick
+from layerfolio.units.quantity import Quantity
+
+KINDS = ("wall", "roof", "ceiling", "floor", "slab", "foundation-wall")
+FACES = ("outside air", "vented space", "unheated space", "ground")
+_USUAL_FACES = {"slab": "ground", "foundation-wall": "ground", "ceiling": "vented space"}
+_UPRIGHT = ("wall", "foundation-wall")
+CUP = MapOf(Pick("dry", "wet"), "{hemp-batt: dry}")
+
+
+class Surfaces(Record):
+    """Surface resistances that replace those of the code set."""
+
+    inside: Quantity | None = key(Measure("resistance", least=0.0), "inside surface resistance")
+    outside: Quantity | None = key(Measure("resistance", least=0.0), "outside surface resistance")
+
+
+class Moisture(Record):
+    """How the moisture balance is run."""
+
+    method: str | None = key(Pick("monthly", "two-period"), "method of the balance")
+    vapour_values: dict[str, str] | None = key(CUP, "layers whose cup is fixed")
+
+
+class Ground(Record):
+    """What the ground does to a slab or foundation wall."""
+
+    conductivity: Quantity | None = key(Measure("conductivity"), "of the ground")
+    perimeter: Quantity | None = key(Measure("length"), "exposed perimeter of the floor")
+    depth: Quantity | None = key(Measure("length", least=0.0), "of the floor below ground level")
+    heated: bool | None = key(Flag(), "whether the slab itself is heated")
+    above_frost_line: bool | None = key(Flag(), "whether the footing ends above the frost line")
+    integral_footing: bool | None = key(Flag(), "whether slab and footing are one piece")
+
+
+class Assembly(Record):
+    """A wall, roof, ceiling, floor, slab or foundation wall; layers are listed from the outside in."""
+
+    kind: str = key(Pick(*KINDS), "what it is", required=True)
+    title: str | None = key(Line("North and east walls"), "name as printed")
+    area: Quantity | None = key(Measure("area"), "area, net of openings")
+    faces: str | None = key(Pick(*FACES), "what lies outside")
+    slope: Quantity | None = key(Measure("angle", least=0.0, most=90.0), "from the horizontal: 90 deg is a wall")
+    surfaces: Surfaces | None = key(Nested(Surfaces), "surface resistances of your own")
+    moisture: Moisture | None = key(Nested(Moisture), "how the moisture balance is run")
+    vapour_values: dict[str, str] | None = key(CUP, "layers whose cup is fixed: {hemp-batt: dry}")
+    ground: Ground | None = key(Nested(Ground), "what the ground does to it")
+    layers: tuple[Layer, ...] = key(
+        ListOf(Nested(Layer), "[{material: hemp-batt, thickness: 184 mm}]", least=1),
+        "from the outside in",
+        required=True,
+        default=(),
+    )
+
+    def check(self, node: Mapping, path: str, report: Report) -> None:
+        if "layers" in self.stated and self.layers:
+            layers = node.items["layers"]
+            self.__dict__["layers"] = name_layers(self.layers, layers, join(path, "layers"), report)
+        self._defaults(path, report)
+        self._cups(node, path, report)
+
+    def _defaults(self, path: str, report: Report) -> None:
+        """What is not stated is taken as usual for the kind, and said."""
+        if self.kind and "faces" not in self.stated:
+            self.__dict__["faces"] = _USUAL_FACES.get(self.kind, "outside air")
+            if self.kind in ("floor", "ceiling"):
+                report.caution(path, f"faces is not stated: taken as {self.faces}")
+        if self.kind and "slope" not in self.stated:
+            upright = self.kind in _UPRIGHT
+            self.__dict__["slope"] = Quantity(90.0 if upright else 0.0, "angle", "90 deg" if upright else "0 deg")
+            if self.kind == "roof":
+                report.caution(path, "slope is not stated: taken as flat")
+
+    def _cups(self, node: Mapping, path: str, report: Report) -> None:
+        """`vapour_values` may stand on the assembly or under `moisture`; its names are names of layers."""
+        moisture = node.items.get("moisture")
+        under = isinstance(moisture, Mapping) and not null(moisture.items.get("vapour_values"))
+        if under and "vapour_values" in moisture.items:
+            where, stated = join(path, "moisture.vapour_values"), moisture.items["vapour_values"]
+            if "vapour_values" in self.stated:
+                report.problem(moisture.keys["vapour_values"], where, "vapour_values stands twice: keep one of them")
+            self.__dict__["vapour_values"] = self.moisture.vapour_values if self.moisture else None
+        else:
+            where, stated = join(path, "vapour_values"), node.items.get("vapour_values")
+        names = [layer.name for layer in self.layers]
+        for name in self.vapour_values or {}:
+            if names and name not in names:
+                message = f"no layer is called {quoted(name)}{did_you_mean(name, names)}"
+                report.problem(stated.keys[name], join(where, name), message)
+
+
+def assembly_name_wrong(name: str) -> str:
+    """What is wrong with a name that must serve as a sheet number; empty when nothing is."""
+    if re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,7}", name):
+        return ""
+    return f"{quoted(name)} cannot be a sheet number: a letter, then letters and digits, 8 at most"

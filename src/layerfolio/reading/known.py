@@ -1,0 +1,72 @@
+"""Names that stand for something elsewhere: materials of the catalogue, code sets, climate zones."""
+
+from collections.abc import Callable, Collection, Iterator
+from dataclasses import dataclass
+
+from layerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
+from layerfolio.reading.report import Report, did_you_mean, quoted
+from layerfolio.reading.schema import Project
+
+
+@dataclass(frozen=True)
+class Known:
+    """What is asked when a name has to be looked up; None: not checked."""
+
+    materials: Callable[[], Collection[str]] | None
+    sets: Callable[[], Collection[str]] | None
+    zones: Callable[[str], Collection[str]] | None
+
+
+def check_names(tree: Mapping, project: Project | None, known: Known, report: Report) -> None:
+    """Report materials, sets and zones that nobody knows."""
+    _materials(tree, known, report)
+    code = project.code if project else None
+    if code is None or code.set is None:
+        return
+    stated = tree.items["code"].items
+    if known.sets and code.set not in (sets := sorted(known.sets())):
+        message = f"the code set {quoted(code.set)} is not known{did_you_mean(code.set, sets)}"
+        report.problem(stated["set"].place, "code.set", message, sets[0] if sets else "")
+        return
+    if known.zones and code.zone is not None:
+        zones = list(known.zones(code.set))
+        if zones and code.zone not in zones:
+            message = f"zone {quoted(code.zone)} is not a zone of {code.set}{did_you_mean(code.zone, zones)}"
+            report.problem(stated["zone"].place, "code.zone", message, f'zone: "{zones[0]}"')
+
+
+def _materials(tree: Mapping, known: Known, report: Report) -> None:
+    if known.materials is None:
+        return
+    own = _mapping(tree.items.get("materials"))
+    catalogue: Collection[str] | None = None
+    for node, path in _stated_materials(tree):
+        name = " ".join(node.text.split())
+        if not name or name in own:
+            continue
+        catalogue = known.materials() if catalogue is None else catalogue
+        if name not in catalogue:
+            message = f"the material {quoted(name)} is not known{did_you_mean(name, [*own, *sorted(catalogue)])}"
+            report.problem(node.place, path, message, "a name of the catalogue, or of materials in this file")
+
+
+def _stated_materials(tree: Mapping) -> Iterator[tuple[Scalar, str]]:
+    """Every `material` of a layer, its framing and its battens."""
+    for name, assembly in _mapping(tree.items.get("assemblies")).items():
+        layers = _mapping(assembly).get("layers")
+        for n, layer in enumerate(layers.items if isinstance(layers, Sequence) else ()):
+            path = f"assemblies.{name}.layers[{n}]"
+            for inner, where in ((layer, path), *_members(layer, path)):
+                node = _mapping(inner).get("material")
+                if isinstance(node, Scalar) and not node.is_null:
+                    yield node, f"{where}.material"
+
+
+def _members(layer: Node, path: str) -> Iterator[tuple[Node, str]]:
+    for word in ("framing", "battens"):
+        if word in _mapping(layer):
+            yield _mapping(layer)[word], f"{path}.{word}"
+
+
+def _mapping(node: Node | None) -> dict[str, Node]:
+    return node.items if isinstance(node, Mapping) else {}

@@ -1,0 +1,55 @@
+"""Opening a project: from a path to the frozen Project, or to every problem found in one run."""
+
+from collections.abc import Callable, Collection
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from layerfolio.problems import Caution, Problem, ProblemsFound
+from layerfolio.reading.files import project_file
+from layerfolio.reading.known import Known, check_names
+from layerfolio.reading.nodes import Mapping
+from layerfolio.reading.places import place_of
+from layerfolio.reading.report import Report
+from layerfolio.reading.schema import Project
+from layerfolio.reading.variants import read_chain
+
+
+@dataclass(frozen=True)
+class Loaded:
+    """A project as read. `folder` is where its paths start; `files` go from the one opened to the last base.
+
+    `input_sha256` is over the bytes of all files in that order. `cautions` is what reading saw that stops nothing.
+    """
+
+    project: Project
+    folder: Path
+    files: tuple[Path, ...]
+    input_sha256: str
+    cautions: tuple[Caution, ...]
+    tree: Mapping = field(repr=False)
+
+    def problem_at(self, path: str, message: str, example: str = "") -> Problem:
+        """A problem at a dotted path of the project (`assemblies.W1.layers[3].material`), with file, line, column."""
+        return Problem(*place_of(self.tree, path), path, message, example)
+
+
+def load(
+    path: str | Path,
+    *,
+    materials: Callable[[], Collection[str]] | None = None,
+    sets: Callable[[], Collection[str]] | None = None,
+    zones: Callable[[str], Collection[str]] | None = None,
+) -> Loaded:
+    """Read a project file, or the project.yaml of a folder; raises ProblemsFound with every mistake, in file order.
+
+    `materials` and `sets` give the names known elsewhere, `zones` those of one set (empty: the set has none); what is
+    not given is not checked. They are called only when a name has to be looked up.
+    """
+    opened = project_file(path)
+    chain = read_chain(opened)
+    report = Report(opened.parent, chain.folders)
+    project = Project.read(chain.tree, "", report)
+    check_names(chain.tree, project, Known(materials, sets, zones), report)
+    if report.problems:
+        raise ProblemsFound(list(dict.fromkeys(report.problems)))
+    return Loaded(project, opened.parent, chain.files, chain.input_sha256, tuple(report.cautions), chain.tree)

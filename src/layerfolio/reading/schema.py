@@ -1,0 +1,173 @@
+"""The project file: the whole of it. Attribute names are the keys of the contract."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+from layerfolio.reading.assemblies import Assembly, assembly_name_wrong
+from layerfolio.reading.climate import Climate, Indoor
+from layerfolio.reading.groups import ListOf, MapOf, Nested
+from layerfolio.reading.materials import Material, material_name_wrong
+from layerfolio.reading.nodes import Mapping, Node
+from layerfolio.reading.record import Definitions, Reader, Record, key
+from layerfolio.reading.report import Report
+from layerfolio.reading.scalars import Day, Flag, Line, Measure, Number, Pick
+from layerfolio.units.quantity import Quantity
+
+FORMAT = 1
+OCCUPANCIES = ("house", "dwelling-unit", "office", "mercantile", "workshop", "storage", "assembly", "other")
+
+
+class FormatVersion(Number):
+    """The version of the project file; this tool reads one."""
+
+    def __init__(self) -> None:
+        super().__init__("a format version", str(FORMAT), 0, 1e9, whole=True)
+
+    def read(self, node: Node, path: str, report: Report) -> Any:
+        found = super().read(node, path, report)
+        if found is not None and found != FORMAT:
+            message = f"format version {found} is not known: this version of the tool reads {FORMAT}"
+            report.problem(node.place, path, message, f"layerfolio: {FORMAT}")
+        return found
+
+    def schema(self, definitions: Definitions) -> dict:
+        return {"const": FORMAT}
+
+
+class Raw(Reader):
+    """A number or a text that is read later, where it is known what it must be."""
+
+    example = "2.97 m2.K/W"
+
+    def read(self, node: Node, path: str, report: Report) -> str | None:
+        return Line(self.example, 200).read(node, path, report)
+
+    def schema(self, definitions: Definitions) -> dict:
+        return {"type": ["string", "number"]}
+
+
+class NothingYet(Reader):
+    """A key of the contract that a later version reads: only an empty mapping is accepted."""
+
+    example = "openings: {}"
+
+    def read(self, node: Node, path: str, report: Report) -> dict | None:
+        if isinstance(node, Mapping) and not node.items:
+            return {}
+        report.problem(node.holder, path, "this version does not read openings yet: leave the key out")
+        return None
+
+    def schema(self, definitions: Definitions) -> dict:
+        return {"type": "object", "maxProperties": 0}
+
+
+class About(Record):
+    """Whose project it is, where, and how it prints."""
+
+    title: str = key(Line("Tern Point chandlery"), "name of the project", required=True)
+    location: str | None = key(Line("Lot 7, Tern Point Road"), "site")
+    owner: str | None = key(Line("name of the owner"), "owner")
+    prepared_by: str | None = key(Line("name of the designer"), "who prepared the package")
+    authority: str | None = key(Line("Building department"), "the authority having jurisdiction")
+    date: date | None = key(Day(), "date that prints on every sheet")
+    revision: str | None = key(Line("A", 8), "mark of the revision")
+    page: str = key(Pick("letter", "tabloid", "a4", "a3"), "sheet size", default="letter")
+    units: str = key(Pick("metric", "customary"), "which units come first", default="metric")
+
+
+class Building(Record):
+    """What the code sets ask about the building."""
+
+    use: str | None = key(Line("ship's chandlery (shop), no sleeping"), "use in words")
+    occupancy: str | None = key(Pick(*OCCUPANCIES), "occupancy")
+    storeys: int | None = key(Number("a number of storeys", "1", 1, 200, whole=True), "storeys above grade")
+    building_area: Quantity | None = key(Measure("area"), "greatest horizontal area within the outside walls")
+    conditioned_floor_area: Quantity | None = key(Measure("area"), "heated floor area")
+    conditioned_volume: Quantity | None = key(Measure("volume"), "heated volume")
+
+
+class Amendment(Record):
+    """A figure of the local authority in place of the set's own."""
+
+    requirement: str = key(Line("nbc-2020/9.36.2.6/walls", 200), "id of the requirement", required=True)
+    value: str = key(Raw(), "the authority's figure", required=True)
+    source: str = key(Line("by-law 12, section 4"), "where the authority says so", required=True)
+
+
+class Code(Record):
+    """The code set that the project is judged by."""
+
+    set: str = key(Line("nbc-2020", 40), "id of the code set", required=True)
+    zone: str | None = key(Line("6", 20), "climate zone in the set's own naming")
+    heat_recovery: bool | None = key(Flag(), "whether the ventilation recovers heat, where the set asks")
+    amendments: tuple[Amendment, ...] = key(ListOf(Nested(Amendment)), "figures of the local authority", default=())
+
+
+class Seismic(Record):
+    """Seismic values of the site."""
+
+    Sa02: float | None = key(Number("a spectral acceleration", "0.3", 0, 20), "spectral acceleration at 0.2 s")
+    category: str | None = key(Line("B", 20), "seismic design category")
+
+
+class SiteLoads(Record):
+    """Loads of the site, as given by the project."""
+
+    wind_pressure_1_50: Quantity | None = key(Measure("pressure"), "hourly wind pressure, 1 in 50 years")
+    wind_speed: Quantity | None = key(Measure("speed"), "basic wind speed")
+    exposure: str | None = key(Line("rough", 40), "exposure: rough, open, or the category")
+    seismic: Seismic | None = key(Nested(Seismic), "seismic values")
+    snow: Quantity | None = key(Measure("pressure", least=0.0), "ground snow load")
+    source: str | None = key(Line("the code's table of climatic data"), "where the figures come from")
+
+
+class Revision(Record):
+    """One issue of the package."""
+
+    mark: str = key(Line("A", 8), "mark of the revision", required=True)
+    date: date | None = key(Day(), "date of issue")
+    note: str | None = key(Line("issued for permit"), "what changed")
+
+
+class Storey(Record):
+    """One storey."""
+
+    name: str | None = key(Line("ground floor"), "name")
+    height: Quantity | None = key(Measure("length"), "floor to floor")
+
+
+class Project(Record):
+    """A layerfolio project: one building and its layered assemblies."""
+
+    layerfolio: int = key(FormatVersion(), "format version of this file", required=True)
+    variant_of: str | None = key(Line("project.yaml", 300), "another project file; this one holds only what differs")
+    project: About = key(Nested(About, "{title: Tern Point chandlery}"), "whose project it is", required=True)
+    building: Building = key(Nested(Building), "what the code sets ask about the building", default=Building())
+    code: Code = key(Nested(Code, "{set: nbc-2020}"), "code set and zone", required=True)
+    climate: Climate = key(Nested(Climate), "climate of the site", default=Climate())
+    indoor: Indoor = key(Nested(Indoor), "climate inside", default=Indoor())
+    site_loads: SiteLoads = key(Nested(SiteLoads), "wind, snow and seismic values", default=SiteLoads())
+    air_changes_at_50_pa: float | None = key(
+        Number("air changes per hour", "1.0", 0.01, 100), "measured or intended air changes per hour at 50 Pa"
+    )
+    storeys: tuple[Storey, ...] = key(ListOf(Nested(Storey)), "storeys from the ground up", default=())
+    revisions: tuple[Revision, ...] = key(ListOf(Nested(Revision)), "issues of the package, oldest first", default=())
+    materials: dict[str, Material] = key(
+        MapOf(Nested(Material), "{hemp-batt: {conductivity: 0.040 W/(m.K), source: ...}}", 0, material_name_wrong),
+        "the project's own",
+        default={},
+    )
+    assemblies: dict[str, Assembly] = key(
+        MapOf(Nested(Assembly), "W1: {kind: wall, layers: [...]}", 1, assembly_name_wrong),
+        "walls, roofs, floors by the name of their sheet",
+        required=True,
+        default={},
+    )
+    openings: dict | None = key(NothingYet(), "windows and doors; empty in this version")
+
+    def check(self, node: Mapping, path: str, report: Report) -> None:
+        from layerfolio.reading.project_rules import check_project
+
+        check_project(self, node, report)
