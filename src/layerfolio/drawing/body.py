@@ -1,21 +1,27 @@
-"""The cut itself: every piece of material with its hatch, faces and members, between the break lines."""
+"""The cut itself on the page: every piece of material with its hatch, faces and members, between the break lines."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from layerfolio.drawing import breaks
+from layerfolio.drawing.cut import Cut
+from layerfolio.drawing.faces import faces, ground_line, heavy_line
+from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.geometry import Outline, rectangle
 from layerfolio.drawing.hatches import FAMILIES, hatch, timber_beyond
-from layerfolio.drawing.layout_framing import Framing, View
-from layerfolio.drawing.layout_stack import Band, Stack
+from layerfolio.drawing.layout_framing import Framing
+from layerfolio.drawing.layout_stack import Band
 from layerfolio.drawing.marks import Area, Clip, Group, Line, Mark, Point
-from layerfolio.drawing.members import cut_member, rounded
+from layerfolio.drawing.members import channel, rounded
 from layerfolio.drawing.pieces import OVER, pieces
 
 
 @dataclass(slots=True)
 class Body:
-    """What is painted inside the break lines, and what was found on the way."""
+    """What is painted inside the break lines, in the order of painting, and what was found on the way."""
 
+    cut: Cut
+    frame: Frame
     hatches: list[Mark] = field(default_factory=list)
     faces: list[Mark] = field(default_factory=list)
     members: list[Mark] = field(default_factory=list)
@@ -23,131 +29,112 @@ class Body:
     families: dict[str, None] = field(default_factory=dict)
     unknown: list[str] = field(default_factory=list)
 
-    def piece(self, band: Band, outline: Outline, family: str, scale: float, piece: int, alternate: bool) -> None:
+    def piece(self, band: Band, local: Outline, family: str, number: int, alternate: bool) -> None:
         """One piece of a layer's main material."""
+        outline = self.outline(local)
         self.hatches.append(Area(outline, band.layer.name, family))
         self.families.setdefault(family)
-        if family not in FAMILIES:
+        if family in FAMILIES:
+            self.hatches += hatch(
+                family, outline, seed=band.layer.name, piece=number, turn=self.frame.turn, alternate=alternate,
+                scale=self.cut.stack.scale,
+            )  # fmt: skip
+        else:
             self.unknown.append(family)
+
+    def member(self, framing: Framing, local: Outline, number: int) -> None:
+        """One member cut across: rings in a strong outline, or the profile's own line for metal."""
+        member, name = framing.member, f"{framing.band.layer.name}/{framing.member.name}"
+        outline = self.outline(local)
+        self.members.append(Area(outline, name, member.family))
+        self.families.setdefault(member.family)
+        if member.is_metal or member.family == "metal":
+            self.members += self.frame.marks([channel(local, self.cut.stack.scale)])
             return
-        self.hatches += hatch(
-            family, outline, seed=band.layer.name, piece=piece, alternate=alternate, scale=scale
-        )
+        family = "timber" if member.family == "timber-board" else member.family
+        piece = number + framing.band.layer.number
+        if family in FAMILIES:
+            self.members += hatch(
+                family, outline, seed=name, piece=piece, turn=self.frame.turn, scale=self.cut.stack.scale
+            )
+        self.members.append(Line((*outline, outline[0]), 0.5, role="member"))
+
+    def beyond(self, framing: Framing) -> None:
+        """A member seen along its length, from the torn edge to the break line."""
+        name = f"{framing.band.layer.name}/{framing.member.name}"
+        outline = self.outline(_beside_torn(framing, self.cut.length + OVER))
+        self.members.append(Area(outline, name, framing.member.family))
+        if framing.member.family.startswith("timber"):
+            self.members += timber_beyond(outline, turn=self.frame.turn, seed=name)
+            self.families.setdefault("timber-board")
+        self.members += self.frame.marks([rounded(_torn_edge(framing), 0.35, 0.42)])
+
+    def outline(self, local: Iterable[Point]) -> Outline:
+        return tuple(map(self.frame.place, local))
 
 
-def body_of(stack: Stack, framing: tuple[Framing, ...], length: float, view: View) -> Body:
-    """All pieces of a section `length` mm long, in the section's own directions."""
-    body = Body()
-    by_number = {one.band.layer.number: one for one in framing}
+def body_of(cut: Cut, frame: Frame) -> Body:
+    """All pieces of a section on the page."""
+    body = Body(cut, frame)
+    by_number = {one.band.layer.number: one for one in cut.framing}
     previous, alternate = "", False
-    for band in stack.bands:
-        if band.form != "body":
-            continue
-        alternate = band.layer.family == previous and not alternate
-        previous = band.layer.family
-        _band(body, stack, band, by_number.get(band.layer.number), length, view, alternate)
-    _faces(body, stack, length)
-    _heavy_lines(body, stack, length)
-    if stack.ground:
-        _ground(body, stack, length)
+    for band in cut.stack.bands:
+        if band.form == "body":
+            alternate = band.layer.family == previous and not alternate
+            previous = band.layer.family
+            framing = by_number.get(band.layer.number)
+            _material(body, band, framing, alternate)
+            _framing(body, band, framing)
+    body.faces += frame.marks(faces(cut.stack, cut.length))
+    for band in cut.stack.bands:
+        if band.line:
+            body.families.setdefault(band.layer.family)
+            body.lines += frame.marks(heavy_line(band, cut.length))
+    if cut.stack.ground:
+        body.families.setdefault("ground")
+        body.lines += frame.marks([ground_line(cut.stack, cut.length)])
     return body
 
 
-def clipped(body: Body, length: float, depth: float, over: tuple[Mark, ...]) -> Mark:
+def clipped(body: Body, over: tuple[Mark, ...]) -> Mark:
     """The section between its break lines; `over` is painted last inside them."""
     groups = (("hatches", body.hatches), ("faces", body.faces), ("members", body.members), ("membranes", body.lines))
     marks = (*(Group(name, tuple(inner)) for name, inner in groups if inner), *over)
-    return Clip(breaks.clip_outline(length, depth), marks)
+    return Clip(body.outline(breaks.clip_outline(body.cut.length, body.cut.stack.depth)), marks)
 
 
-def _band(
-    body: Body, stack: Stack, band: Band, frame: Framing | None, length: float, view: View, alternate: bool
-) -> None:
-    along = frame is not None and frame.seen == "along"
+def _material(body: Body, band: Band, framing: Framing | None, alternate: bool) -> None:
+    cut = body.cut
     if band.layer.kind == "cavity":
-        outline = rectangle(-OVER, band.bottom, length + OVER, band.top)
+        outline = body.outline(rectangle(-OVER, band.bottom, cut.length + OVER, band.top))
         body.hatches.append(Area(outline, band.layer.name, "air"))
-    elif along:
-        outline = _beside_torn(frame, -OVER)
-        body.piece(band, outline, band.layer.family, stack.scale, 0, alternate)
-    else:
-        family, ends = pieces(band, frame, stack.scale, length, view)
-        for number, (left, right) in enumerate(ends):
-            piece = number + (band.layer.number if family == "timber" else 0)
-            outline = rectangle(left, band.bottom, right, band.top)
-            body.piece(band, outline, family, stack.scale, piece, alternate)
-            if family in ("timber", "timber-board") and number:
-                body.faces.append(Line(((left, band.top), (left, band.bottom)), 0.35, role="joint"))
-    if along:
-        _beyond(body, band, frame, length)
-    elif frame:
-        for number, (left, right) in enumerate(frame.intervals):
-            outline = rectangle(left, band.bottom, right, band.top)
-            body.members += cut_member(frame, outline, number, stack.scale)
-            body.families.setdefault(frame.member.family)
+        return
+    if framing is not None and framing.seen == "along":
+        body.piece(band, _beside_torn(framing, -OVER), band.layer.family, 0, alternate)
+        return
+    family, ends = pieces(band, framing, cut.stack.scale, cut.length, cut.view)
+    for number, (left, right) in enumerate(ends):
+        piece = number + (band.layer.number if family == "timber" else 0)
+        body.piece(band, rectangle(left, band.bottom, right, band.top), family, piece, alternate)
+        if family in ("timber", "timber-board") and number:
+            body.faces += body.frame.marks([Line(((left, band.top), (left, band.bottom)), 0.35, role="joint")])
+
+
+def _framing(body: Body, band: Band, framing: Framing | None) -> None:
+    if framing is not None and framing.seen == "along":
+        body.beyond(framing)
+    elif framing is not None:
+        for number, (left, right) in enumerate(framing.intervals):
+            body.member(framing, rectangle(left, band.bottom, right, band.top), number)
     if band.cut_short:
-        body.members += breaks.cut_short(length, band.middle)
+        body.members += body.frame.marks(breaks.cut_short(body.cut.length, band.middle))
 
 
-def _beyond(body: Body, band: Band, frame: Framing, length: float) -> None:
-    """The member seen along its length, from the torn edge to the break line."""
-    outline = _beside_torn(frame, length + OVER)
-    name = f"{band.layer.name}/{frame.member.name}"
-    body.members.append(Area(outline, name, frame.member.family))
-    if frame.member.family.startswith("timber"):
-        body.members += timber_beyond(outline, seed=name)
-        body.families.setdefault("timber-board")
-    body.members.append(rounded(_torn_edge(frame), 0.35, 0.42))
+def _torn_edge(framing: Framing) -> tuple[Point, ...]:
+    band = framing.band
+    return breaks.torn_edge(framing.torn, band.top, band.bottom, band.layer.name)
 
 
-def _torn_edge(frame: Framing) -> tuple[Point, ...]:
-    band = frame.band
-    return breaks.torn_edge(frame.torn, band.top, band.bottom, band.layer.name)
-
-
-def _beside_torn(frame: Framing, x: float) -> Outline:
+def _beside_torn(framing: Framing, x: float) -> Outline:
     """The part of a layer between its torn edge and `x`."""
-    return (*_torn_edge(frame), (x, frame.band.bottom), (x, frame.band.top))
-
-
-def _faces(body: Body, stack: Stack, length: float) -> None:
-    """A line at every face, stronger at the outer faces and at cut timber."""
-    solid = [one for one in stack.bands if one.form == "body"]
-    for index, one in enumerate(solid):
-        before = solid[index - 1] if index else None
-        if before is None or abs(before.bottom - one.top) > 1e-6:
-            strong = before is None
-            body.faces.append(_face(one.top, length, strong or _timber(one)))
-        after = solid[index + 1] if index + 1 < len(solid) else None
-        touching = after is not None and abs(after.top - one.bottom) < 1e-6
-        strong = after is None or _timber(one) or (touching and _timber(after))
-        body.faces.append(_face(one.bottom, length, strong))
-
-
-def _timber(band: Band) -> bool:
-    return band.layer.kind == "solid" and band.layer.family in ("timber", "timber-board")
-
-
-def _face(y: float, length: float, strong: bool) -> Line:
-    width, role = (0.5, "outline") if strong else (0.35, "face")
-    return Line(((-OVER, y), (length + OVER, y)), width, role=role)
-
-
-def _heavy_lines(body: Body, stack: Stack, length: float) -> None:
-    for one in stack.bands:
-        if one.line:
-            body.lines.append(Area(_strip(one, length), one.layer.name, one.layer.family))
-            ends = ((-OVER, one.middle), (length + OVER, one.middle))
-            body.lines.append(Line(ends, one.line, role=one.layer.family if one.form == "sheet" else "thin layer"))
-            body.families.setdefault(one.layer.family)
-
-
-def _strip(band: Band, length: float) -> Outline:
-    return rectangle(-OVER, band.middle - band.line / 2, length + OVER, band.middle + band.line / 2)
-
-
-def _ground(body: Body, stack: Stack, length: float) -> None:
-    """The ground line on the outermost face; its strokes stand outside the section (see `ground_strokes`)."""
-    y = 0.0 if stack.outside_up else -stack.depth
-    body.lines.append(Line(((-OVER, y), (length + OVER, y)), 1.0, role="ground"))
-    body.families.setdefault("ground")
+    return (*_torn_edge(framing), (x, framing.band.bottom), (x, framing.band.top))

@@ -1,52 +1,28 @@
-"""What every section has, level or sloped: the cut, its lines and letters, its tags."""
+"""Putting a section on the page: its tags, the letters of its control lines, the painted cut."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
-from layerfolio.drawing import body, breaks, control, hatches
-from layerfolio.drawing.air import air_signs
+from layerfolio.drawing import breaks, control
+from layerfolio.drawing.body import Body, body_of, clipped
 from layerfolio.drawing.control import ControlLine
+from layerfolio.drawing.cut import Cut
 from layerfolio.drawing.dimensions import Dimensions
-from layerfolio.drawing.figures import Units
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.geometry import Outline, rectangle, text_box
-from layerfolio.drawing.layout_framing import DRIFT, Framing, View
+from layerfolio.drawing.hatches import hatch
+from layerfolio.drawing.layout_framing import DRIFT
 from layerfolio.drawing.layout_spots import Spots, spots
-from layerfolio.drawing.layout_stack import GROUND_DEPTH, Stack
+from layerfolio.drawing.layout_stack import GROUND_DEPTH
 from layerfolio.drawing.layout_tags import NOTE_PITCHES, PITCH, Leader, Tag, shared
 from layerfolio.drawing.lettering import wrapped
 from layerfolio.drawing.marks import Group, Line, Mark, Point, Text
 
 THIN = 2.5  # mm on paper: such neighbours may share a leader
-AIR_ARROW = 7.0  # mm that letters keep from the middle of an arrow
 BEYOND = 14.0  # mm that the column of tags may reach beyond either face
 NOTES_BEYOND, NOTES_TALLEST = 18.0, 110.0  # the same for tags with notes; and what is never too tall
-
-
-@dataclass(frozen=True, slots=True)
-class Cut:
-    """A section before it is placed on the page, in its own directions."""
-
-    stack: Stack
-    framing: tuple[Framing, ...]
-    length: float
-    view: View
-    units: Units
-    controls: tuple[ControlLine, ...]
-    signs: tuple[tuple[Point, tuple[Mark, ...]], ...]
-    body: body.Body
-
-    @property
-    def corners(self) -> Outline:
-        return rectangle(0.0, -self.stack.depth, self.length, 0.0)
-
-
-def cut(stack: Stack, framing: tuple[Framing, ...], length: float, view: View, units: Units) -> Cut:
-    """Everything that lies between the break lines."""
-    controls = control.control_lines(stack)
-    signs = tuple(air_signs(stack, framing, controls, length, view))
-    return Cut(stack, framing, length, view, units, controls, signs, body.body_of(stack, framing, length, view))
+AIR_ARROW = 7.0  # mm that letters keep from the middle of an arrow
+Stations = list[tuple[ControlLine, list[tuple[float, str]]]]
 
 
 def tags_of(one: Cut, frame: Frame, note_room: float | None) -> list[Tag]:
@@ -68,7 +44,7 @@ def _tag(spot: Spots, frame: Frame, note_room: float | None, pitch: float = PITC
     return Tag((spot.label,), tuple(frame.place(one) for one in spot.places), note, (), size, spot.member)
 
 
-def letter_stations(one: Cut, frame: Frame, leaders: Sequence[Leader]) -> list[tuple[ControlLine, list]]:
+def letter_stations(one: Cut, frame: Frame, leaders: Sequence[Leader]) -> Stations:
     """Control lines with the places of their letters, clear of members, signs and leaders."""
     paths = [[frame.local(point) for point in leader.path] for leader in leaders]
     shut = {line.y: _shut(one, line.y, paths) for line in one.controls}
@@ -105,25 +81,35 @@ def _span(ax: float, ay: float, bx: float, by: float, low: float, high: float) -
     return min(at), max(at)
 
 
-def section_group(one: Cut, frame: Frame, letters: list[tuple[ControlLine, list]]) -> Group:
+def section_group(one: Cut, frame: Frame, stations: Stations) -> tuple[Group, Body]:
     """The clipped section with air signs, control lines and their letters; break lines after it."""
-    sloped = frame.turn != 0
+    body = body_of(one, frame)
     over = [mark for _, marks in one.signs for mark in marks]
-    for line, places in letters:
-        over += control.line_marks(line, places, one.length, sloped)
-    lines = (Group("control lines", tuple(over)),) if over else ()
-    section = body.clipped(one.body, one.length, one.stack.depth, lines)
-    local = [*ground_strokes(one), section, *breaks.break_lines(one.length, one.stack.depth)]
-    signs = [control.letter(frame.place((x, line.y)), sign) for line, places in letters for x, sign in places]
-    return Group("section", (*frame.marks(local), *signs))
+    for line, places in stations:
+        over += control.line_marks(line, places, one.length, frame.turn != 0)
+    lines = (Group("control lines", frame.marks(over)),) if over else ()
+    signs = [control.letter(frame.place((x, line.y)), sign) for line, places in stations for x, sign in places]
+    ends = frame.marks(breaks.break_lines(one.length, one.stack.depth))
+    return Group("section", (*ground_strokes(one, frame), clipped(body, lines), *ends, *signs)), body
 
 
-def ground_strokes(one: Cut) -> tuple[Mark, ...]:
+def outer_marks(one: Cut, frame: Frame) -> Group:
+    """Break lines and ground: as far as the section reaches, known before it is painted."""
+    ends = frame.marks(breaks.break_lines(one.length, one.stack.depth))
+    ground = [Line(tuple(map(frame.place, _ground_box(one))), 0.0)] if one.stack.ground else []
+    return Group("outer", (*ends, *ground))
+
+
+def ground_strokes(one: Cut, frame: Frame) -> tuple[Mark, ...]:
     """The ground against the outermost face, where the assembly lies on it or against it."""
     if not one.stack.ground:
         return ()
+    return hatch("ground", tuple(map(frame.place, _ground_box(one))), seed="ground", turn=frame.turn)
+
+
+def _ground_box(one: Cut) -> Outline:
     low = 0.0 if one.stack.outside_up else -one.stack.depth - GROUND_DEPTH
-    return hatches.hatch("ground", rectangle(0.0, low, one.length, low + GROUND_DEPTH), seed="ground")
+    return rectangle(0.0, low, one.length, low + GROUND_DEPTH)
 
 
 def boxes(marks: Sequence[Mark], grow: float = 0.4) -> list[Outline]:

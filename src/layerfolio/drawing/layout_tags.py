@@ -4,9 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 
-from layerfolio.drawing.geometry import Outline
 from layerfolio.drawing.lettering import spread, wide
-from layerfolio.drawing.lines import crosses_outline, distance, segments_cross
+from layerfolio.drawing.lines import Obstacle, distance, segments_cross
 from layerfolio.drawing.marks import Point
 
 RADIUS, PITCH = 2.9, 6.7
@@ -45,11 +44,11 @@ class Leader:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """Where elbows and circles stand; circles stay between `top` and `bottom` where they can."""
+    """Where elbows and circles stand, and what leaders keep clear of."""
 
     elbow: float
     circle: float
-    obstacles: tuple[Outline, ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
 
 
 def half_width(label: str) -> float:
@@ -97,7 +96,7 @@ def _best(tag: Tag, y: float, placed: list[Leader], column: Column) -> Leader:
     return best
 
 
-def _harm(one: Leader, placed: list[Leader], obstacles: tuple[Outline, ...]) -> float:
+def _harm(one: Leader, placed: list[Leader], obstacles: tuple[Obstacle, ...]) -> float:
     """0 for a clear leader; crossings weigh most."""
     harm = 0.0
     for other in placed:
@@ -105,7 +104,7 @@ def _harm(one: Leader, placed: list[Leader], obstacles: tuple[Outline, ...]) -> 
             harm += 100.0
         near = min(distance(other.dot, one.dot, one.elbow), distance(one.dot, other.dot, other.elbow))
         harm += max(0.0, CLEAR - near)
-    return harm + 10.0 * sum(crosses_outline(one.dot, one.elbow, outline) for outline in obstacles)
+    return harm + 10.0 * sum(obstacle.crossed_by(one.dot, one.elbow) for obstacle in obstacles)
 
 
 def shared(tags: list[Tag], thin: Sequence[bool], room: float) -> list[Tag]:

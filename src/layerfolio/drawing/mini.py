@@ -2,7 +2,7 @@
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing import breaks, compose, layout_tags, tags
-from layerfolio.drawing.compose import Cut
+from layerfolio.drawing.cut import Cut, cut
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.frame import Frame
@@ -40,19 +40,21 @@ def mini_section(
     text = f"Scale {scale_text(room.stack.scale, units)}"
     below = -room.stack.depth - WORD_ROOM
     groups = [
-        compose.section_group(room, frame, []),
         Group("break lines", _long_breaks(room.stack.depth)),
         Group("pointer", tuple(_pointer(room, highlight))),
         Group("tags", _tag_marks(leaders)),
         Group("words", (*_words(assembly, room), Text((CIRCLE - 2.9, below), text, SIZE, role="scale"))),
     ]
     groups = [one for one in groups if one.marks]
-    _, bottom, _, top = extent(groups)
-    placed = tuple(moved(one, 0.0, (0.0, 0.5 - bottom)) for one in groups)
-    notes = layout_notes(room.stack, (), room.body.unknown, units, room.view)
-    families = tuple(room.body.families)
+    _, bottom, _, top = extent([*groups, compose.outer_marks(room, frame)])
+    shift = 0.5 - bottom
+    section, body = compose.section_group(room, Frame(0.0, (LEFT, shift)), [])
+    placed = (section, *(moved(one, 0.0, (0.0, shift)) for one in groups))
+    notes = layout_notes(room.stack, (), body.unknown, units, room.view)
     scale = room.stack.scale
-    return Drawing(assembly.name, width, top - bottom + 1.0, placed, scale, scale_text(scale, units), families, notes)
+    return Drawing(
+        assembly.name, width, top - bottom + 1.0, placed, scale, scale_text(scale, units), tuple(body.families), notes
+    )
 
 
 def _cut(assembly: Assembly, units: Units) -> Cut:
@@ -60,8 +62,8 @@ def _cut(assembly: Assembly, units: Units) -> Cut:
     deep = full_depth(assembly, 1.0)
     scale = larger if deep / larger <= SHALLOW else usual if deep / usual <= DEEPEST else smaller
     stack, view = stacked(assembly, scale, DEEPEST), view_of(assembly)
-    room = compose.cut(stack, framings(stack, view, LENGTH, lone=0.0), LENGTH, view, units)
-    return Cut(stack, room.framing, LENGTH, view, units, (), room.signs, room.body)
+    room = cut(stack, framings(stack, view, LENGTH, lone=0.0), LENGTH, view, units)
+    return Cut(stack, room.framing, LENGTH, view, units, (), room.signs)
 
 
 def _leaders(

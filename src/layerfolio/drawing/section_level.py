@@ -3,19 +3,19 @@
 from dataclasses import dataclass
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.drawing import compose, control, dimensions, key, layout_tags, tags
-from layerfolio.drawing.compose import Cut
+from layerfolio.drawing import compose, control, dimensions, layout_tags
+from layerfolio.drawing.cut import Cut, cut
 from layerfolio.drawing.dimensions import Dimensions
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
+from layerfolio.drawing.finish import finished
 from layerfolio.drawing.frame import Frame
-from layerfolio.drawing.geometry import moved
 from layerfolio.drawing.layout_framing import FIRST, fitting_length, framings, view_of
-from layerfolio.drawing.layout_notes import layout_notes
-from layerfolio.drawing.layout_scale import DEEPEST, lead_spacing, level_scale, scale_text
+from layerfolio.drawing.layout_scale import DEEPEST, lead_spacing, level_scale
 from layerfolio.drawing.layout_stack import GROUND_DEPTH, stacked
-from layerfolio.drawing.lettering import SIZE, wide
-from layerfolio.drawing.marks import Drawing, Group, Mark, Text
+from layerfolio.drawing.lettering import SIZE
+from layerfolio.drawing.lines import Obstacle
+from layerfolio.drawing.marks import Drawing, Mark, Text
 from layerfolio.drawing.names import sides
 
 LEFT = {"metric": (26.0, 10.0), "customary": (29.0, 12.0)}  # section from the field's edge, chain from the section
@@ -50,47 +50,11 @@ def level(
     around = [*beside, *frame.marks([*upper.marks, *lower.marks])]
     words = _words(assembly, room, side, upper, lower)
     obstacles = compose.boxes([*around, *words]) + compose.kept_free([upper, lower], frame)
-    column = layout_tags.Column(side.elbow, side.circle, tuple(obstacles))
+    column = layout_tags.Column(side.elbow, side.circle, tuple(map(Obstacle.of, obstacles)))
     leaders = layout_tags.arranged(compose.tags_of(room, frame, side.note_room), column)
-    letters = compose.letter_stations(room, frame, leaders)
-    groups = [
-        compose.section_group(room, frame, letters),
-        Group("dimensions", tuple(around)),
-        Group("leaders", tuple(mark for one in leaders for mark in tags.leader_marks(one))),
-        Group("tags", tuple(mark for one in leaders for mark in tags.tag_marks(one))),
-        Group("words", tuple(words)),
-    ]
-    return finished(assembly, room, groups, side.left, width, with_key)
-
-
-def finished(
-    assembly: Assembly, room: Cut, groups: list[Group], bar_at: float, width: float, with_key: bool
-) -> Drawing:
-    """Adds the foot, and moves all up so that the drawing begins at 0."""
-    groups = [one for one in groups if one.marks]
-    _, bottom, _, top = extent(groups)
-    text = scale_text(room.stack.scale, room.units)
-    foot = foot_marks(bottom, bar_at, room, width, with_key, text)
-    low = extent(foot)[1] - 0.5
-    placed = tuple(moved(one, 0.0, (0.0, -low)) for one in (*groups, *foot))
-    notes = layout_notes(room.stack, room.framing, room.body.unknown, room.units, room.view)
-    return Drawing(
-        assembly.name, width, top - low + 0.5, placed, room.stack.scale, text, tuple(room.body.families), notes
+    return finished(
+        assembly, room, frame, around, words, leaders, bar_at=side.left, width=width, with_key=with_key
     )
-
-
-def foot_marks(bottom: float, bar_at: float, room: Cut, width: float, with_key: bool, text: str) -> list[Group]:
-    """Check bar, written scale and key, below `bottom`."""
-    bar = bottom - 1.6 - key.END / 2
-    words = text if room.units == "customary" else f"Scale {text}"
-    beside = bar_at + key.BAR_CUSTOMARY + 12.5
-    beside = min(beside, width - 2.0 - wide(words, "bold"))
-    scale = Text((beside, bar - 0.4), words, SIZE, "bold", role="scale")
-    groups = [Group("check bar", (*key.check_bar(bar_at, bar, room.units), scale))]
-    letters = control.letters_used(room.stack)
-    if with_key and letters:
-        groups.append(Group("key", key.key_of_controls(0.0, bar - key.KEY_DROP - 2.6, letters)))
-    return groups
 
 
 def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | None, notes: bool) -> tuple[Cut, Sides]:
@@ -108,7 +72,7 @@ def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | Non
     length = fitting_length(framing, side.length)
     if length < side.length:
         framing = framings(stack, view, length, first)
-    return compose.cut(stack, framing, length, view, units), side
+    return cut(stack, framing, length, view, units), side
 
 
 def _sides(width: float, left: float, chain: float, units: Units, needed: float | None) -> Sides:

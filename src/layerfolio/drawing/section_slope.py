@@ -4,19 +4,21 @@ from dataclasses import dataclass
 from math import cos, radians, sin
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.drawing import compose, control, dimensions, layout_tags, tags
-from layerfolio.drawing.compose import Cut
+from layerfolio.drawing import compose, control, dimensions, layout_tags
+from layerfolio.drawing.cut import Cut, cut
 from layerfolio.drawing.dimensions import Dimensions
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
+from layerfolio.drawing.finish import finished
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.layout_framing import framings
 from layerfolio.drawing.layout_scale import lead_spacing
 from layerfolio.drawing.layout_stack import stacked
 from layerfolio.drawing.lettering import wide
-from layerfolio.drawing.marks import Drawing, Group, Mark
+from layerfolio.drawing.lines import Obstacle
+from layerfolio.drawing.marks import Drawing, Mark
 from layerfolio.drawing.names import layer_note, member_note, sides
-from layerfolio.drawing.section_level import BRACKET, finished
+from layerfolio.drawing.section_level import BRACKET
 from layerfolio.drawing.slope_words import outside_words, word_below
 
 TALLEST, LONGEST, SHORTEST = 110.0, 134.0, 55.0
@@ -60,17 +62,9 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     around = [*frame.marks([*beside.marks, *lower.marks]), *_bracket_letter(room, frame)]
     words = _words(assembly, room, frame, around, lower)
     obstacles = compose.boxes([*around, *words]) + compose.kept_free([beside, lower], frame)
-    column = layout_tags.Column(place.elbow, place.circle, tuple(obstacles))
+    column = layout_tags.Column(place.elbow, place.circle, tuple(map(Obstacle.of, obstacles)))
     leaders = layout_tags.arranged(compose.tags_of(room, frame, place.note_room), column)
-    letters = compose.letter_stations(room, frame, leaders)
-    groups = [
-        compose.section_group(room, frame, letters),
-        Group("dimensions", tuple(around)),
-        Group("leaders", tuple(mark for one in leaders for mark in tags.leader_marks(one))),
-        Group("tags", tuple(mark for one in leaders for mark in tags.tag_marks(one))),
-        Group("words", tuple(words)),
-    ]
-    return finished(assembly, room, groups, 0.0, width, with_key)
+    return finished(assembly, room, frame, around, words, leaders, bar_at=0.0, width=width, with_key=with_key)
 
 
 def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | None) -> tuple[Cut, Place]:
@@ -84,7 +78,7 @@ def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | Non
     if place.longest(stack.depth) < SHORTEST:
         stack = stacked(assembly, chosen, _deepest(place))
     length = max(place.longest(stack.depth), 0.5 * SHORTEST)
-    return compose.cut(stack, framings(stack, "slope", length), length, "slope", units), place
+    return cut(stack, framings(stack, "slope", length), length, "slope", units), place
 
 
 def _deepest(place: Place) -> float:

@@ -2,7 +2,7 @@
 
 from math import cos, radians, tan
 
-from layerfolio.drawing.compose import Cut
+from layerfolio.drawing.cut import Cut
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.lettering import CAPITAL, SIZE, middle_text, wide
