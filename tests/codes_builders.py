@@ -26,7 +26,8 @@ def amendment(requirement, value, source="letter of the authority"):
 
 
 def project(*, set_id="nbc-2020", zone="6", heat_recovery=True, degree_days=4600, date="2027-02-03", storeys=1, area=52,
-            floor_area=46, occupancy="mercantile", hazard=None, amendments=(), units="metric"):  # fmt: skip
+            floor_area=46, occupancy="mercantile", hazard=None, amendments=(), units="metric",
+            humidity_class=2):  # fmt: skip
     """The parts of a project that a set asks for; the default is a small shop to which NBC 2020 applies."""
     return SimpleNamespace(
         project=SimpleNamespace(date=date, units=units),
@@ -35,6 +36,7 @@ def project(*, set_id="nbc-2020", zone="6", heat_recovery=True, degree_days=4600
             conditioned_floor_area=quantity(floor_area),
         ),
         code=SimpleNamespace(set=set_id, zone=zone, heat_recovery=heat_recovery, amendments=list(amendments)),
+        indoor=SimpleNamespace(humidity=SimpleNamespace(class_=humidity_class)),
         climate=SimpleNamespace(heating_degree_days=quantity(degree_days, "degree_days")),
     )  # fmt: skip
 

@@ -240,3 +240,13 @@ def test_resistance_from_memory_outside_it_does_not_carry_the_ratio():
 def test_masonry_and_batts_are_no_sheets():
     wall_of_brick = replace(panel(1, 5, serves=(), name="brick"), family="masonry")
     assert found("/tight-layers", wall_of_brick, insulation(2), gypsum(3)).verdict == Verdict.NOT_ASKED
+
+
+@pytest.mark.parametrize(("humidity", "verdict"), [
+    (None, Verdict.MEETS), (3, Verdict.MEETS), (4, Verdict.NEEDS_JUDGEMENT), (5, Verdict.NEEDS_JUDGEMENT),
+])  # fmt: skip
+@pytest.mark.parametrize("ending", ["/vapour-barrier", "/vapour-barrier-position", "/tight-layers"])
+def test_much_moisture_goes_to_part_5(ending, humidity, verdict):
+    """9.25.4.2.(3) and 9.25.5.1.(2); humidity classes of ISO 13788."""
+    one = found(ending, insulation(4), panel(2, 48), gypsum(3), where=project(humidity_class=humidity))
+    assert one.verdict == verdict and ("Part 5" in one.next_step) == (verdict == Verdict.NEEDS_JUDGEMENT)

@@ -23,6 +23,7 @@ class Context:
     zone: str
     zone_by_degree_days: str
     heat_recovery: bool | None
+    humidity_class: int | None
     customary: bool
     amended: Mapping[str, Amendment]
 
@@ -70,6 +71,7 @@ def context(project: Any) -> Context:
         zone=str(getattr(code, "zone", None) or ""),
         zone_by_degree_days=zone_of(edition, degree_days),
         heat_recovery=getattr(code, "heat_recovery", None),
+        humidity_class=getattr(getattr(getattr(project, "indoor", None), "humidity", None), "class_", None),
         customary=getattr(about, "units", "metric") == "customary",
         amended=amendments(project),
     )

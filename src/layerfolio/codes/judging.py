@@ -56,7 +56,17 @@ def _of_assembly(thermal: ThermalStudy, vapour: VapourStudy, about: Context, sco
         if requirement.asks(thermal.assembly):
             found = JUDGES[requirement.judge](requirement, thermal, vapour, about)
             if found is not None:
-                yield _within(found, requirement, scopes)
+                yield _within(_moist(found, requirement, about), requirement, scopes)
+
+
+def _moist(found: Finding, requirement: Requirement, about: Context) -> Finding:
+    """Where the use makes much moisture the set's own rule hands over to another part: *meets* is open then."""
+    rule = requirement.rule.get("moist")
+    if rule is None or (about.humidity_class or 0) < rule["class_from"] or found.verdict != Verdict.MEETS:
+        return found
+    reason = f"{found.reason}; but at humidity class {about.humidity_class} {rule['clause']} asks for {rule['instead']}"
+    step = f"show the assembly by {rule['instead']}, or that the use makes less moisture"
+    return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=step)
 
 
 JUDGES = {
