@@ -2,13 +2,15 @@
 
 import ast
 import inspect
+import math
 import random
 
 import pint
 import pytest
 
+import layerfolio.formulas.moisture
 import layerfolio.formulas.thermal
-import layerfolio.formulas.vapour  # noqa: F401  (both fill the registry)
+import layerfolio.formulas.vapour  # noqa: F401  (they fill the registry)
 from layerfolio.glossary import term, terms
 from layerfolio.steps.formula import REGISTRY
 from layerfolio.steps.spelling import spell
@@ -18,12 +20,23 @@ from layerfolio.units.show import as_number, in_units
 UNITS = pint.UnitRegistry()
 FORMULAS = sorted(REGISTRY.values(), key=lambda f: f.name)
 
-EMPIRICAL = {"slightly_ventilated_resistance"}
-"""Formulas whose constants carry units of their own (limits in mm2/m), so the dimension law cannot read them."""
+EMPIRICAL = {
+    "slightly_ventilated_resistance": ({"A_v": 1000.0, "R_u": 2.0, "R_v": 1.0}, 1.5),
+    "saturation_over_water": ({"theta": 20.0}, 2336.95),
+    "saturation_over_ice": ({"theta": -10.0}, 259.33),
+    "temperature_over_water": ({"p_sat_min": 2336.95}, 20.0),
+    "temperature_over_ice": ({"p_sat_min": 259.33}, -10.0),
+    "class_excess": ({"dp_0": 810.0, "theta_e": 5.0}, 607.5),
+    "chart_humidity": ({"phi_1": 0.35, "phi_2": 0.65, "theta_e": 5.0}, 0.5),
+    "chart_temperature": ({"theta_e": 15.0}, 22.5),
+}
+"""Formulas whose constants carry units of their own (limits in mm2/m, degC, Pa), so the dimension law cannot read them:
+each with arguments and the value they give by hand."""
 
 RANGES = {"m": (0.005, 0.6), "W/(m.K)": (0.02, 2.5), "m2.K/W": (0.05, 9), "W/(m2.K)": (0.1, 5), "1": (0.05, 0.9),
           "degC": (-30, 25), "m.K/W": (0.5, 40), "kg/(m.s.Pa)": (1e-13, 3e-10), "kg/(m2.s.Pa)": (1e-11, 5e-9),
-          "mm2/m": (501, 1499)}  # fmt: skip
+          "mm2/m": (501, 1499), "Pa": (100, 3000), "s": (1e5, 8e6), "kg/m2": (0.001, 2), "kg/(m2.s)": (1e-9, 1e-6),
+          "kg/m3": (20, 2400)}  # fmt: skip
 
 
 def parameters(formula):
@@ -36,6 +49,8 @@ def values_for(formula, seed, length=3):
     found = {}
     for parameter in parameters(formula):
         low, high = RANGES[term(parameter.name).si]
+        if formula.within and parameter.name in formula.within:
+            low, high = formula.within[parameter.name]
         draw = lambda low=low, high=high: random_.uniform(low, high)  # noqa: E731
         many = "tuple" in str(parameter.annotation)
         found[parameter.name] = tuple(draw() for _ in range(length)) if many else draw()
@@ -46,9 +61,9 @@ def recompute(text):
     """What a pocket calculator gives for a printed expression."""
     plain = text.replace("−", "-").replace("·10", "e").replace(" · ", " * ").translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789"))
     tree = ast.parse(plain, mode="eval")
-    allowed = (ast.Expression, ast.BinOp, ast.UnaryOp, ast.Constant, ast.operator, ast.unaryop)
+    allowed = (ast.Expression, ast.BinOp, ast.UnaryOp, ast.Constant, ast.operator, ast.unaryop, ast.Call, ast.Name, ast.Load)
     assert all(isinstance(node, allowed) for node in ast.walk(tree)), text
-    return eval(compile(tree, "printed line", "eval"))
+    return eval(compile(tree, "printed line", "eval"), {"__builtins__": {}, "exp": math.exp, "ln": math.log})
 
 
 @pytest.mark.parametrize("formula", FORMULAS, ids=lambda f: f.name)
@@ -63,7 +78,8 @@ class TestEveryFormula:
 
     def test_body_has_the_dimension_of_its_result(self, formula):
         if formula.name in EMPIRICAL:
-            assert formula.function(A_v=1000.0, R_u=2.0, R_v=1.0) == pytest.approx(1.5)
+            arguments, expected = EMPIRICAL[formula.name]
+            assert formula(**arguments) == pytest.approx(expected, rel=1e-4)
             return
 
         def with_unit(name, value):
@@ -94,8 +110,16 @@ class TestEveryFormula:
 
 
 def _pint(unit):
-    return unit.replace(".", "*").replace("m2", "m**2").replace("mm**2", "mm**2") if unit != "1" else ""
+    return unit.replace(".", "*").replace("m2", "m**2").replace("m3", "m**3") if unit != "1" else ""
 
 
 def test_every_registered_formula_is_tested():
-    assert len(FORMULAS) >= 20
+    assert len(FORMULAS) >= 45
+
+
+@pytest.mark.parametrize("formula", [f for f in FORMULAS if f.within], ids=lambda f: f.name)
+def test_outside_its_range_an_empirical_formula_refuses(formula):
+    for name, (low, high) in formula.within.items():
+        for value in (low - abs(low) * 0.01 - 0.01, high * 1.01 + 0.01):
+            with pytest.raises(ValueError, match="is outside"):
+                formula(**{**values_for(formula, 0), name: value})

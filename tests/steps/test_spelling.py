@@ -1,5 +1,6 @@
 """What a step looks like in print: symbols, numbers, result."""
 
+from layerfolio.formulas import moisture
 from layerfolio.formulas import thermal as f
 from layerfolio.steps.formula import Formula
 from layerfolio.steps.spelling import spell
@@ -28,6 +29,19 @@ def test_a_negative_number_keeps_its_sign():
     words = spelled(f.interface_temperature, theta_i=20, theta_e=-27, R_x=0.13, R_T=5.2)
     assert words.numbers == "20 − (20 − (−27)) · 0.13 / 5.2"
     assert words.result == "18.82"
+
+
+def test_functions_and_negative_numbers_keep_their_brackets():
+    words = spelled(moisture.saturation_over_ice, theta=-9.08)
+    assert words.symbols == "610.5 · exp(21.875 · {theta} / (265.5 + {theta}))"
+    assert words.numbers == "610.5 · exp(21.875 · (−9.08) / (265.5 + (−9.08)))"
+    assert words.result == "281.4"
+
+
+def test_a_logarithm_prints_as_ln():
+    words = spelled(moisture.temperature_over_water, p_sat_min=1460.0)
+    assert words.symbols == "237.3 · ln({p_sat_min} / 610.5) / (17.269 − ln({p_sat_min} / 610.5))"
+    assert words.numbers.startswith("237.3 · ln(1460 / 610.5)")
 
 
 def test_customary_where_the_formula_holds_in_it():

@@ -71,7 +71,10 @@ class _Speller:
             return f"{self.text(node.left, _ATOM)}^{self.text(node.right, _ATOM)}", _POWER
         sign, rank = _OPERATORS[type(node.op)]
         strict = isinstance(node.op, ast.Sub | ast.Div)
-        return self.text(node.left, rank) + sign + self.text(node.right, rank + 1 if strict else rank), rank
+        right = self.text(node.right, rank + 1 if strict else rank)
+        if right.startswith("−"):
+            right = f"({right})"
+        return self.text(node.left, rank) + sign + right, rank
 
     def _call(self, node: ast.Call) -> tuple[str, int]:
         name = getattr(node.func, "id", getattr(node.func, "attr", ""))

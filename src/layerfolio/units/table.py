@@ -45,6 +45,7 @@ KINDS: dict[str, Kind] = {
     "share": Kind("share", "1", "20 %", -10, 10),
     "cavity_openings": Kind("opening area per length", "mm2/m", "800 mm2/m", 0, 1e7),
     "openings_per_area": Kind("opening area per area", "mm2/m2", "800 mm2/m2", 0, 1e6),
+    "vapour_flow": Kind("vapour flow per area", "kg/(m2.s)", "3.5e-8 kg/(m2.s)", -10, 10),
     "pressure": Kind("pressure", "Pa", "0.45 kPa", -1e12, 1e12),
     "force": Kind("force", "N", "1.2 kN", -1e9, 1e9),
     "line_load": Kind("force per length", "N/m", "4.5 kN/m", -1e9, 1e9),
