@@ -38,7 +38,9 @@ class Commands(click.Group):
 
 def _file_problem(error: OSError) -> Problem:
     where = str(error.filename or "")
-    return Problem(where, 0, 0, "", f"cannot be read or written: {error.strerror or error}", "a folder that you may write")
+    return Problem(
+        where, 0, 0, "", f"cannot be read or written: {error.strerror or error}", "a folder that you may write"
+    )
 
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -101,7 +103,9 @@ def build(project: Path, output: Path | None) -> None:
 @main.command()
 @PROJECT
 @click.argument("assembly")
-@click.option("--output", "-o", type=click.Path(path_type=Path), help="FILE.svg or FILE.pdf; ASSEMBLY.svg when left out.")
+@click.option(
+    "--output", "-o", type=click.Path(path_type=Path), help="FILE.svg or FILE.pdf; ASSEMBLY.svg when left out."
+)
 def draw(project: Path, assembly: str, output: Path | None) -> None:
     """Draw one assembly to SVG or PDF."""
     from layerfolio.dossier import compile_dossier, open_project
@@ -111,7 +115,13 @@ def draw(project: Path, assembly: str, output: Path | None) -> None:
     dossier = compile_dossier(loaded)
     if assembly not in dossier.assemblies:
         known = ", ".join(dossier.assemblies)
-        raise ProblemsFound([loaded.problem_at("assemblies", f"there is no assembly {assembly!r}; there are {known}", known.split(",")[0])])
+        raise ProblemsFound(
+            [
+                loaded.problem_at(
+                    "assemblies", f"there is no assembly {assembly!r}; there are {known}", known.split(",")[0]
+                )
+            ]
+        )
     target = output or loaded.files[0].with_name(f"{assembly}.svg")
     draw_to(dossier.assemblies[assembly], target, units=dossier.system, page=dossier.project.project.page)
     click.echo(f"wrote {target}")
@@ -132,6 +142,6 @@ def schema() -> None:
     """Print the JSON Schema of the project file, for editor completion."""
     import json
 
-    from layerfolio.reading import json_schema
+    from layerfolio.reading.json_schema import json_schema
 
     click.echo(json.dumps(json_schema(), ensure_ascii=False, indent=1))

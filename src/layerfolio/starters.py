@@ -15,9 +15,13 @@ def starters() -> tuple[str, ...]:
 def write_starter(target: Path, name: str) -> Path:
     """Copy a starter into a new or empty folder; returns its project file. ProblemsFound when that would overwrite."""
     if name not in starters():
-        raise ProblemsFound([Problem(name, 0, 0, "", f"there is no such starter; there are {', '.join(starters())}", "--starter wall")])
+        raise ProblemsFound(
+            [Problem(name, 0, 0, "", f"there is no such starter; there are {', '.join(starters())}", "--starter wall")]
+        )
     if target.exists() and (not target.is_dir() or any(target.iterdir())):
-        raise ProblemsFound([Problem(str(target), 0, 0, "", "exists and is not an empty folder; nothing was written", "a new name")])
+        raise ProblemsFound(
+            [Problem(str(target), 0, 0, "", "exists and is not an empty folder; nothing was written", "a new name")]
+        )
     target.mkdir(parents=True, exist_ok=True)
     shutil.copyfile(folder("shared") / "starters" / name / "project.yaml", target / "project.yaml")
     return target / "project.yaml"

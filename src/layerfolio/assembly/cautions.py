@@ -9,7 +9,10 @@ GROUND_KINDS = ("slab", "foundation-wall")
 def cautions(assembly: Assembly) -> list[Caution]:
     """Every caution on one assembly, in the order of its layers."""
     found = [
-        Caution(one.path, f"layer {one.number} ({one.title}) lies on the room side of the insulation: layers are listed from the outside in")
+        Caution(
+            one.path,
+            f"layer {one.number} ({one.title}) lies on the room side of the insulation: layers are listed from the outside in",
+        )
         for one in turned_round(assembly)
     ]
     if assembly.kind not in GROUND_KINDS and not any("vapour control" in x.serves for x in assembly.layers):

@@ -30,7 +30,9 @@ class Context:
     catalogue: Any  # name -> Material | None
 
 
-def layer(number: int, name: str, given: Any, context: Context, counts: bool, cavity: str) -> tuple[Layer, list[Choice]]:
+def layer(
+    number: int, name: str, given: Any, context: Context, counts: bool, cavity: str
+) -> tuple[Layer, list[Choice]]:
     """A layer with its figures; `cavity` is how the set counts it ("" for none). Choices taken on the way."""
     material = given.material or ""
     own = context.project_materials.get(material)
@@ -47,7 +49,14 @@ def layer(number: int, name: str, given: Any, context: Context, counts: bool, ca
         own_member = context.project_materials.get(framing.material or "")
         listed = context.catalogue(framing.material) if framing.material else None
         made, chosen = member(
-            framing, context.kind, str(number), thickness, context.tables, own_member, listed, is_batten=bool(given.cavity)
+            framing,
+            context.kind,
+            str(number),
+            thickness,
+            context.tables,
+            own_member,
+            listed,
+            is_batten=bool(given.cavity),
         )
         choices += chosen
     kind = "cavity" if given.cavity else "membrane" if _is_membrane(given, catalogue) else "solid"
@@ -85,7 +94,11 @@ def _air(
         reason = context.tables.air_space_missing(context.direction)
         zero = Datum(0.0, Origin("default", context.tables.set_id, "", "given"), reason)
         return figures.Heat(resistance=zero), [Choice(f"The air of layer {number} counts for nothing", reason)]
-    choices = [Choice(f"The air of layer {number} counts {space.value:.4g} m²·K/W", space.note, space.origin.source)] if space.note else []
+    choices = (
+        [Choice(f"The air of layer {number} counts {space.value:.4g} m²·K/W", space.note, space.origin.source)]
+        if space.note
+        else []
+    )
     return figures.Heat(resistance=space), choices
 
 

@@ -10,7 +10,14 @@ from layerfolio.catalogue.types import Material
 from layerfolio.formulas.thermal import share_by_spacing
 
 FRAME_OF = {"slab": "floor", "foundation-wall": "foundation-wall"}
-USUAL_MEMBER = {"wall": "stud", "foundation-wall": "stud", "roof": "rafter", "ceiling": "joist", "floor": "joist", "slab": "joist"}
+USUAL_MEMBER = {
+    "wall": "stud",
+    "foundation-wall": "stud",
+    "roof": "rafter",
+    "ceiling": "joist",
+    "floor": "joist",
+    "slab": "joist",
+}
 METAL_FROM = 10.0
 """W/(m.K): framing that conducts better than this is metal, for which the three methods here are not meant."""
 

@@ -64,7 +64,9 @@ def _cavities(layers: Any, tables: code_tables.CodeTables) -> tuple[list[str], l
         rule = tables.slightly_ventilated(one.openings.value if one.openings else float("inf"))
         counts_as = "unventilated" if rule.counts_as == "unventilated" else "ventilated"
         counted.append(counts_as)
-        because = rule.because if rule.counts_as == counts_as else "the cautious reading: no credit between the two limits"
+        because = (
+            rule.because if rule.counts_as == counts_as else "the cautious reading: no credit between the two limits"
+        )
         choices.append(Choice(f"The slightly ventilated cavity counts as {counts_as}", because, rule.origin.source))
     return counted, choices
 

@@ -8,7 +8,9 @@ from layerfolio.units.quantity import Quantity
 
 Kind = Literal["wall", "roof", "ceiling", "floor", "slab", "foundation-wall"]
 Direction = Literal["up", "horizontal", "down"]
-HatchFamily = str  # a key of shared/hatches.yaml: timber, strand board, plywood, batt, wood fibre, mineral board, gypsum, ...
+HatchFamily = (
+    str  # a key of shared/hatches.yaml: timber, strand board, plywood, batt, wood fibre, mineral board, gypsum, ...
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +81,9 @@ class Layer:
     insulating: bool  # belongs to the thermal control line
     documents: tuple[Document, ...] = ()
     is_cladding: bool = False  # of the catalogue's claddings
-    also_published: tuple[tuple[str, str, Datum], ...] = ()  # other published figures that disagree: what, glossary name, figure
+    also_published: tuple[
+        tuple[str, str, Datum], ...
+    ] = ()  # other published figures that disagree: what, glossary name, figure
     path: str = ""  # in the project file, for warnings
 
 

@@ -13,7 +13,9 @@ def draw_to(assembly: Assembly, target: Path, *, units: str, page: str) -> None:
 
     ending = target.suffix.lower()
     if ending not in (".svg", ".pdf"):
-        raise ProblemsFound([Problem(str(target), 0, 0, "", f"cannot draw to {ending or 'a file without ending'}", "W1.svg or W1.pdf")])
+        raise ProblemsFound(
+            [Problem(str(target), 0, 0, "", f"cannot draw to {ending or 'a file without ending'}", "W1.svg or W1.pdf")]
+        )
     drawing = section(assembly, units=units, page=page)
     if ending == ".svg":
         from layerfolio.drawing.writers import svg

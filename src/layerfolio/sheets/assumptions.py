@@ -63,17 +63,31 @@ def _disagreements(desk: Desk) -> tuple:
             if layer.counts and layer.also_published and layer.material not in seen:
                 seen.add(layer.material)
                 rows += [
-                    Row((plain(layer.title), plain(what), _published(name, datum.value, desk.system), desk.book.mark(datum)))
+                    Row(
+                        (
+                            plain(layer.title),
+                            plain(what),
+                            _published(name, datum.value, desk.system),
+                            desk.book.mark(datum),
+                        )
+                    )
                     for what, name, datum in layer.also_published
                 ]
     if not rows:
         return ()
-    columns = (Column("Material", width=44), Column("Also published, not used"), Column("Figure", width=46), Column("Src", width=17))
+    columns = (
+        Column("Material", width=44),
+        Column("Also published, not used"),
+        Column("Figure", width=46),
+        Column("Src", width=17),
+    )
     return Heading("Where published sources disagree"), Table(columns, tuple(rows))
 
 
 def _published(name: str, value: float, system: str) -> str:
-    return f"{{W}} = {permeance_text(value, system)}" if name == "W" else f"{{{name}}} = {with_unit(value, name, system)}"
+    return (
+        f"{{W}} = {permeance_text(value, system)}" if name == "W" else f"{{{name}}} = {with_unit(value, name, system)}"
+    )
 
 
 def _marks(desk: Desk) -> Table:

@@ -57,6 +57,7 @@ def _sources(section: Section, entries: list[Entry]) -> str:
 
 def _runs(entries: list[Entry]) -> list[list[Entry]]:
     """Consecutive entries of one kind: given figures together, steps of one formula together."""
+
     def kind(entry: Entry) -> object:
         return entry.formula.name if isinstance(entry, Step) else type(entry).__name__
 
@@ -98,20 +99,24 @@ def _folded(steps: list[Step], spelled: list[Spelled]) -> Table:
         width = 24 if len(vary) < 4 else 18
         columns = (
             subject,
-            *(Column(f"{{{name}}}", pretty_unit(unit), width, "decimal") for name, _, unit in first.arguments if name in vary),
+            *(
+                Column(f"{{{name}}}", pretty_unit(unit), width, "decimal")
+                for name, _, unit in first.arguments
+                if name in vary
+            ),
             result,
         )
         cells = [tuple(shown for name, shown, _ in words.arguments if name in vary) for words in spelled]
-    rows = (Row((plain(step.about), *row, words.result)) for step, row, words in zip(steps, cells, spelled, strict=True))
+    rows = (
+        Row((plain(step.about), *row, words.result)) for step, row, words in zip(steps, cells, spelled, strict=True)
+    )
     return Table(columns, tuple(rows))
 
 
 def _varying(spelled: list[Spelled]) -> set[str]:
     """Names of the quantities that are not the same in every row; the first one stays in any case."""
     first = spelled[0].arguments
-    vary = {
-        name for i, (name, _, _) in enumerate(first) if len({words.arguments[i][1] for words in spelled}) > 1
-    }
+    vary = {name for i, (name, _, _) in enumerate(first) if len({words.arguments[i][1] for words in spelled}) > 1}
     return vary or {first[0][0]}
 
 
@@ -131,7 +136,9 @@ def _given_words(given: list[Given], system: str, book: SourceBook) -> Paragraph
     parts = []
     for one in given:
         origin = book.mark(one.figure) if isinstance(one.figure, Datum) else source_words(one.source)
-        parts.append(f"{plain(one.about)} {{{one.quantity}}} = {with_unit(one.value, one.quantity, system, 4)} ({origin})")
+        parts.append(
+            f"{plain(one.about)} {{{one.quantity}}} = {with_unit(one.value, one.quantity, system, 4)} ({origin})"
+        )
     return Paragraph("Given: " + "; ".join(parts) + ".")
 
 

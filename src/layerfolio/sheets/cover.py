@@ -9,7 +9,14 @@ from layerfolio.units.pretty import pretty_unit
 from layerfolio.units.quantity import Quantity
 from layerfolio.units.show import in_units, significant
 
-CUSTOMARY = {"temperature": "degF", "pressure": "psf", "area": "ft2", "volume": "ft3", "degree_days": "F.d", "speed": "mph"}
+CUSTOMARY = {
+    "temperature": "degF",
+    "pressure": "psf",
+    "area": "ft2",
+    "volume": "ft3",
+    "degree_days": "F.d",
+    "speed": "mph",
+}
 
 
 def cover(desk: Desk) -> Sheet:

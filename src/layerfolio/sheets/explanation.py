@@ -78,7 +78,11 @@ def _permeance_answer(desk: Desk, one: Explanation) -> str:
         return f"{words}; this set states no limit here"
     limit = permeance_text(finding.limit.value, desk.system)
     origin = control.layer.vapour.dry.origin
-    basis = "by the product's own test report" if any("permeance" in d.proves for d in origin.documents) else "not by a report of the product"
+    basis = (
+        "by the product's own test report"
+        if any("permeance" in d.proves for d in origin.documents)
+        else "not by a report of the product"
+    )
     return f"{words}, {basis}, where {limit} or less is asked ({plain(finding.clause)}): **{finding.verdict}**"
 
 
@@ -94,8 +98,14 @@ def _outside_answer(desk: Desk, one: Explanation) -> str:
     study = desk.dossier.vapour[one.assembly]
     if study.ratio is None:
         return "How open the layers outside it are is not evaluated: a vapour figure is missing."
-    openness = "more open to vapour than the layers inside" if study.ratio > 1 else "**less** open to vapour than the layers inside"
-    return f"The layers outside the insulation are {openness} (ratio {significant(study.ratio, 2)} : 1, a rule of thumb)."
+    openness = (
+        "more open to vapour than the layers inside"
+        if study.ratio > 1
+        else "**less** open to vapour than the layers inside"
+    )
+    return (
+        f"The layers outside the insulation are {openness} (ratio {significant(study.ratio, 2)} : 1, a rule of thumb)."
+    )
 
 
 def _comparison(desk: Desk, one: Explanation) -> Table:
@@ -143,6 +153,6 @@ def _evidence(desk: Desk, one: Explanation) -> str:
     missing = [words for key, words in (("permeance", "permeance test report, both cups"), ("bracing", "structural mark or listing"),
                                         ("air", "tape and airtightness test report")) if key not in proved]  # fmt: skip
     named = f"Named in the project file: {'; '.join(listed)}. " if listed else "Named in the project file: none. "
-    return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else "")
-
-
+    return named + (
+        f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else ""
+    )

@@ -8,7 +8,12 @@ from layerfolio.sheets.source_book import SourceBook
 from layerfolio.studies.types import LayerHeat, LayerVapour, ThermalStudy, VapourStudy
 from layerfolio.units.show import fixed, length_figure
 
-LETTERS = {"water control": "water W", "air control": "air A", "vapour control": "vapour V", "thermal control": "thermal T"}
+LETTERS = {
+    "water control": "water W",
+    "air control": "air A",
+    "vapour control": "vapour V",
+    "thermal control": "thermal T",
+}
 
 
 def layer_table(thermal: ThermalStudy, vapour: VapourStudy, system: str, book: SourceBook) -> Table:
@@ -46,9 +51,7 @@ def _conductivity(part) -> float | None:
     return part.conductivity.value if part.conductivity else None
 
 
-def _layer_row(
-    layer: Layer, heat: LayerHeat | None, cups: LayerVapour | None, system: str, book: SourceBook
-) -> Row:
+def _layer_row(layer: Layer, heat: LayerHeat | None, cups: LayerVapour | None, system: str, book: SourceBook) -> Row:
     figure = layer.resistance or layer.resistivity or layer.conductivity
     dry = layer.vapour.dry if layer.vapour else None
     missing = layer.counts and layer.kind == "solid" and not figure

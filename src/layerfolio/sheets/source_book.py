@@ -43,7 +43,14 @@ class SourceBook:
             letter, source, sure = key
             known = all_sources().get(source)
             words = known.title if known and letter != "p" else source
-            found.append((mark, words, "; ".join(self._places.get(key, [])), "from the sizes in the project file" if (letter, sure) == ("d", "given") else _SURE[sure]))
+            found.append(
+                (
+                    mark,
+                    words,
+                    "; ".join(self._places.get(key, [])),
+                    "from the sizes in the project file" if (letter, sure) == ("d", "given") else _SURE[sure],
+                )
+            )
         return found
 
 

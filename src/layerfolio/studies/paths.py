@@ -56,8 +56,6 @@ def paths(layers: tuple[LayerHeat, ...]) -> tuple[Path, ...]:
     found = []
     for branches in product(*map(_branches, groups)):
         members = frozenset().union(*(b.in_member for b in branches))
-        resistances = tuple(
-            h.member_resistance if h.layer.number in members else h.resistance for h in layers
-        )
+        resistances = tuple(h.member_resistance if h.layer.number in members else h.resistance for h in layers)
         found.append(Path(prod(b.share for b in branches), members, resistances))  # type: ignore[arg-type]
     return tuple(found)

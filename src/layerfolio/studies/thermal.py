@@ -76,17 +76,13 @@ def _upper(
     shares = tuple(path.share for path in crossing)
     framed = [i for i, heat in enumerate(layers) if _framed(heat)]
     totals = tuple(
-        record.step(
-            f.path_resistance, about=path_name(path, layers), R=(base, *(path.resistances[i] for i in framed))
-        )
+        record.step(f.path_resistance, about=path_name(path, layers), R=(base, *(path.resistances[i] for i in framed)))
         for path in crossing
     )
     upper = record.step(f.upper_limit, f=shares, R_q=totals, running_total=True)
     record.section("Heat through framing", key="framing-heat")
     held = [i for i, path in enumerate(crossing) if path.in_member]
-    u_framing = record.step(
-        f.framing_heat, f=tuple(shares[i] for i in held), R_q=tuple(totals[i] for i in held)
-    )
+    u_framing = record.step(f.framing_heat, f=tuple(shares[i] for i in held), R_q=tuple(totals[i] for i in held))
     return upper, record.step(f.framing_share_of_heat, U_fr=u_framing, R_upper=upper)
 
 

@@ -1,0 +1,5 @@
+"""python -m layerfolio."""
+
+from layerfolio.cli import main
+
+main()

@@ -1,0 +1,258 @@
+"""The commands as a person runs them: what is written, what is printed, which exit code."""
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from pypdf import PdfReader
+
+from layerfolio.cli import main
+
+ROOT = Path(__file__).parents[2]
+CHANDLERY = ROOT / "examples" / "chandlery"
+
+
+def run(*arguments):
+    return CliRunner().invoke(main, [str(a) for a in arguments])
+
+
+@pytest.fixture
+def project(tmp_path):
+    """A copy of the chandlery that a test may change."""
+    return Path(shutil.copytree(CHANDLERY, tmp_path / "chandlery"))
+
+
+def change(project, old, new):
+    file = project / "project.yaml"
+    text = file.read_text(encoding="utf-8")
+    assert old in text
+    file.write_text(text.replace(old, new), encoding="utf-8")
+
+
+class TestCheck:
+    def test_prints_results_findings_and_who_decides(self):
+        result = run("check", CHANDLERY)
+        assert result.exit_code == 0
+        assert "W1  R 5.27 m²·K/W" in result.stdout
+        assert "needs evidence" in result.stdout
+        assert result.stdout.rstrip().endswith("have the final say.")
+
+    def test_json_is_the_results_file(self):
+        found = json.loads(run("check", CHANDLERY, "--format", "json").stdout)
+        assert found["layerfolio"]["results_format"] == 1
+        wall = found["assemblies"]["W1"]
+        assert [layer["name"] for layer in wall["layers"]][:2] == ["larch-board", "ventilated"]
+        thermal = wall["thermal"]
+        assert thermal["method"] == "isothermal-planes"
+        assert thermal["resistance"] == thermal["by_method"]["isothermal-planes"]["resistance"]
+        assert thermal["by_method"]["combined"]["upper_limit"] == thermal["by_method"]["parallel-path"]["resistance"]
+        assert thermal["by_method"]["combined"]["lower_limit"] == thermal["by_method"]["isothermal-planes"]["resistance"]
+        assert wall["vapour"]["control_layer"] == "panel-15"
+        assert wall["vapour"]["control_permeance"]["dry"]["value"] == pytest.approx(48e-12)
+        finding = next(f for f in found["findings"] if f["assembly"] == "W1" and f["topic"] == "thermal")
+        assert finding["id"].startswith("nbc-2020/9.36.2.6")
+        assert finding["limit"] == {"value": 2.97, "unit": "m2.K/W"}
+        assert found["explanations"][0]["assembly"] == "W1"
+
+    def test_quantities_carry_only_the_agreed_units(self):
+        agreed = {"m", "m2", "m3", "kg/m2", "kg/m3", "W/(m.K)", "m2.K/W", "W/(m2.K)", "W/K", "W", "kg/(m2.s.Pa)", "Pa",
+                  "kPa", "degC", "N", "kN/m", "kgCO2e/m2", "kgC/m2", "kg", "1"}  # fmt: skip
+
+        def units(node):
+            if isinstance(node, dict):
+                if set(node) == {"value", "unit"}:
+                    yield node["unit"]
+                else:
+                    for inner in node.values():
+                        yield from units(inner)
+            elif isinstance(node, list):
+                for inner in node:
+                    yield from units(inner)
+
+        assert set(units(json.loads(run("check", CHANDLERY, "--format", "json").stdout))) <= agreed
+
+    def test_strict_tells_a_finding_that_does_not_meet(self, project):
+        assert run("check", project, "--strict").exit_code == 0
+        change(project, "thickness: 184 mm", "thickness: 38 mm")
+        change(project, "{material: mineral-wool-board, thickness: 50 mm}", "{material: mineral-wool-board, thickness: 20 mm}")
+        assert run("check", project).exit_code == 0
+        strict = run("check", project, "--strict")
+        assert strict.exit_code == 1
+        assert "does not meet" in strict.stdout
+
+    def test_every_mistake_in_one_run_and_nothing_on_standard_output(self, project):
+        change(project, "thickness: 19 mm", "thickness: 19")
+        change(project, "material: gypsum-board", "material: gypsum-bord")
+        result = run("check", project)
+        assert result.exit_code == 2 and result.stdout == ""
+        lines = result.stderr.strip().splitlines()
+        assert len(lines) >= 3
+        assert all(line.startswith(f"{project / 'project.yaml'}:") for line in lines)
+        assert any("gypsum-board" in line for line in lines)
+
+    def test_unknown_amendment_is_a_problem_with_its_line(self, project):
+        change(project, "amendments: []", "amendments: [{requirement: nbc-2020/1/none, value: 3 m2.K/W, source: by-law}]")
+        result = run("check", project)
+        assert result.exit_code == 2
+        assert "code.amendments[0]" in result.stderr and ":27:30: " in result.stderr
+
+    def test_cladding_on_the_room_side_is_a_warning(self, project):
+        text = (project / "project.yaml").read_text(encoding="utf-8")
+        first = "      - {material: larch-board, thickness: 19 mm, serves: [weather face]}\n"
+        text = text.replace(first, "", 1)
+        lining = "      - {material: gypsum-board, thickness: 12.7 mm, serves: [lining]}\n"
+        text = text.replace(lining, lining + first, 1)
+        (project / "project.yaml").write_text(text, encoding="utf-8")
+        result = run("check", project, "--format", "json")
+        assert result.exit_code == 0
+        assert any("room side" in w["message"] for w in json.loads(result.stdout)["warnings"])
+
+
+class TestBuild:
+    def test_writes_beside_the_project_file(self, project):
+        result = run("build", project)
+        assert result.exit_code == 0
+        reader = PdfReader(project / "project.pdf")
+        assert len(reader.pages) > 10
+        assert reader.metadata.title == "Tern Point chandlery"
+        text = "\n".join(page.extract_text() for page in reader.pages)
+        for words in ("North and east walls", "5.27", "needs evidence", "panel-15", "Space for the authority"):
+            assert words in text
+
+    def test_outline_lists_every_sheet(self, project):
+        run("build", project)
+        titles = [entry.title for entry in PdfReader(project / "project.pdf").outline]
+        assert [t.split()[0] for t in titles][:4] == ["G0", "G1", "C1", "C2"]
+        assert {"W1", "W1-T", "R1", "S1", "X1"} <= {t.split()[0] for t in titles}
+
+    def test_no_annotations_and_the_notice_on_every_page(self, project):
+        run("build", project)
+        for page in PdfReader(project / "project.pdf").pages:
+            assert "/Annots" not in page
+            assert "authority having jurisdiction" in page.extract_text()
+
+    def test_customary_variant(self, project):
+        result = run("build", project / "customary.yaml")
+        assert result.exit_code == 0
+        text = "\n".join(page.extract_text() for page in PdfReader(project / "customary.pdf").pages)
+        assert "29.9" in text and "ft²·°F·h/Btu" in text
+
+    def test_unwritable_output_leaves_nothing(self, project, tmp_path):
+        result = run("build", project, "--output", tmp_path / "no such folder" / "out.pdf")
+        assert result.exit_code == 2 and "Traceback" not in result.output
+        assert not (tmp_path / "no such folder").exists()
+        folder = tmp_path / "taken.pdf"
+        folder.mkdir()
+        assert run("build", project, "--output", folder).exit_code == 2
+
+    def test_a_broken_project_leaves_the_old_package(self, project):
+        run("build", project)
+        before = (project / "project.pdf").read_bytes()
+        change(project, "thickness: 19 mm", "thickness: nan m")
+        assert run("build", project).exit_code == 2
+        assert (project / "project.pdf").read_bytes() == before
+
+    def test_same_bytes_from_two_folders_and_two_hash_seeds(self, tmp_path):
+        found = []
+        for seed, name in (("1", "here"), ("77", "there")):
+            copy = shutil.copytree(CHANDLERY, tmp_path / name / "chandlery")
+            command = [sys.executable, "-m", "layerfolio", "build", str(copy), "--output", str(tmp_path / f"{name}.pdf")]
+            subprocess.run(command, check=True, env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True)
+            found.append((tmp_path / f"{name}.pdf").read_bytes())
+        assert found[0] == found[1]
+
+
+HOSTILE = '<img src="file:///etc/hosts"> & {{ 7*7 }} **bold** \u202eabc\u05d0\u05d1 {R_si} ' + "very long " * 60
+
+
+def test_hostile_texts_print_as_text(project):
+    import yaml
+
+    file = project / "project.yaml"
+    text = file.read_text(encoding="utf-8").replace("title: Tern Point chandlery", f"title: {json.dumps(HOSTILE[:180])}")
+    text = text.replace("title: North and east walls", f"title: {json.dumps(HOSTILE[:190])}")
+    assert yaml.safe_load(text)
+    file.write_text(text, encoding="utf-8")
+    result = run("build", project)
+    assert result.exit_code == 0, result.output
+    printed = "\n".join(page.extract_text() for page in PdfReader(project / "project.pdf").pages)
+    assert "{{ 7*7 }}" in printed and "49" not in printed.split("{{ 7*7 }}")[0][-40:]
+    assert "<img src=" in printed
+
+
+class TestDraw:
+    @pytest.mark.parametrize("ending", ["svg", "pdf"])
+    def test_one_assembly(self, project, tmp_path, ending):
+        target = tmp_path / f"W1.{ending}"
+        assert run("draw", project, "W1", "--output", target).exit_code == 0
+        start = target.read_bytes()[:200]
+        assert start.startswith(b"%PDF-") if ending == "pdf" else b"<svg" in start
+
+    def test_other_endings_and_names_are_refused(self, project, tmp_path):
+        assert run("draw", project, "W1", "--output", tmp_path / "W1.dwg").exit_code == 2
+        result = run("draw", project, "W9", "--output", tmp_path / "W9.svg")
+        assert result.exit_code == 2 and "W1" in result.stderr
+        assert not list(tmp_path.glob("W*"))
+
+
+class TestNew:
+    @pytest.mark.parametrize("starter", ["wall", "iso-wall"])
+    def test_a_starter_builds_as_it_stands(self, tmp_path, starter):
+        assert run("new", tmp_path / "mine", "--starter", starter).exit_code == 0
+        assert run("check", tmp_path / "mine").exit_code == 0
+        assert run("build", tmp_path / "mine").exit_code == 0
+        assert (tmp_path / "mine" / "project.pdf").stat().st_size > 10_000
+
+    def test_nothing_is_overwritten(self, tmp_path):
+        (tmp_path / "note.txt").write_text("mine")
+        assert run("new", tmp_path).exit_code == 2
+        assert [p.name for p in tmp_path.iterdir()] == ["note.txt"]
+
+    def test_unknown_starter_names_the_known_ones(self, tmp_path):
+        result = run("new", tmp_path / "x", "--starter", "castle")
+        assert result.exit_code == 2 and "wall" in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("what", "words"),
+    [("materials", "gypsum-board"), ("codes", "nbc-2020"), ("questions", "inside-panel"), ("climates", "Whistler"),
+     ("starters", "wall")],
+)  # fmt: skip
+def test_lists(what, words):
+    result = run("list", what)
+    assert result.exit_code == 0 and words in result.stdout
+
+
+def test_schema_holds_the_example_and_refuses_a_misspelt_key():
+    import yaml
+    from jsonschema import Draft202012Validator
+
+    class WithoutDates(yaml.SafeLoader):
+        """Dates stay text, as an editor sees them."""
+
+    WithoutDates.yaml_implicit_resolvers = {
+        first: [(tag, pattern) for tag, pattern in rows if not tag.endswith("timestamp")]
+        for first, rows in yaml.SafeLoader.yaml_implicit_resolvers.items()
+    }
+    schema = json.loads(run("schema").stdout)
+    Draft202012Validator.check_schema(schema)
+    example = yaml.load((CHANDLERY / "project.yaml").read_text(encoding="utf-8"), Loader=WithoutDates)
+    assert list(Draft202012Validator(schema).iter_errors(example)) == []
+    example["assemblies"]["W1"]["layer"] = []
+    assert list(Draft202012Validator(schema).iter_errors(example))
+
+
+@pytest.mark.parametrize("arguments", [["biuld", "x"], ["check"], ["check", "nowhere"], ["list", "things"], ["check", "/", "-x"]])
+def test_wrong_calls_end_with_two_and_a_sentence(arguments):
+    result = run(*arguments)
+    assert result.exit_code == 2
+    assert result.stderr.strip() and "Traceback" not in result.output
+
+
+def test_a_mistyped_command_is_guessed():
+    assert "build" in run("biuld", "x").stderr
