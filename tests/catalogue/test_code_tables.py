@@ -128,6 +128,7 @@ def test_films_of_iso_6946(direction, inside):
         assert ISO.film("outside", direction, faces).value == inside
         assert ISO.film_choice("outside", direction, faces).text.startswith("the outside film is")
     assert ISO.film("outside", direction, "ground").value == 0
+    assert ISO.film("outside", direction, "ground", True).value == 0
     assert ISO.film_choice("outside", direction) is None
     assert "inner surface" in ISO.film_choice("outside", direction, "outside air", True).text
 

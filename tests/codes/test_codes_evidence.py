@@ -220,6 +220,19 @@ def test_every_source_of_the_requirements_is_described():
             assert one.figures.get("via", one.source) in all_sources()
 
 
+@pytest.mark.parametrize("set_id", ["iso", "nbc-2020"])
+def test_what_a_code_applies_to_names_its_source(set_id):
+    content = code_set(set_id).content
+    rows = [content["applies"], *content.get("scopes", {}).values()]
+    rows += [content[key] for key in ("zones", "rounding") if key in content]
+    assert all(row["clause"] for row in rows)
+    for edition in content["editions"]:
+        rows += [edition["published"], *edition.get("adopted", ())]
+    for row in rows:
+        assert row["place"] and row["mark"] in ("found", "memory", "derived")
+        assert row["source"] in all_sources() and row.get("via", row["source"]) in all_sources()
+
+
 # Judges
 
 
