@@ -59,9 +59,11 @@ def values_for(formula, seed, length=3):
 
 def recompute(text):
     """What a pocket calculator gives for a printed expression."""
-    plain = text.replace("−", "-").replace("·10", "e").replace(" · ", " * ").translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789"))
+    plain = text.replace("−", "-").replace("·10", "e").replace(" · ", " * ")
+    plain = plain.translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789"))
     tree = ast.parse(plain, mode="eval")
-    allowed = (ast.Expression, ast.BinOp, ast.UnaryOp, ast.Constant, ast.operator, ast.unaryop, ast.Call, ast.Name, ast.Load)
+    arithmetic = (ast.Expression, ast.BinOp, ast.UnaryOp, ast.Constant, ast.operator, ast.unaryop)
+    allowed = (*arithmetic, ast.Call, ast.Name, ast.Load)
     assert all(isinstance(node, allowed) for node in ast.walk(tree)), text
     return eval(compile(tree, "printed line", "eval"), {"__builtins__": {}, "exp": math.exp, "ln": math.log})
 

@@ -7,6 +7,7 @@ from layerfolio.assembly import figures
 from layerfolio.assembly.figures import Sources
 from layerfolio.assembly.members import member
 from layerfolio.assembly.types import Choice, Direction, Kind, Layer, VapourFigures
+from layerfolio.assembly.wetting import absorbent, timber
 from layerfolio.catalogue.code_tables import CodeTables
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.catalogue.types import Material
@@ -60,9 +61,10 @@ def layer(
         )
         choices += chosen
     kind = "cavity" if given.cavity else "membrane" if _is_membrane(given, catalogue) else "solid"
+    family = _family(given, own, catalogue, kind)
     return Layer(
         number=number, name=name, title=_title(given, own, catalogue, name), kind=kind, material=material,
-        family=_family(given, own, catalogue, kind), thickness=given.thickness, conductivity=heat.conductivity,
+        family=family, thickness=given.thickness, conductivity=heat.conductivity,
         resistivity=heat.resistivity, resistance=heat.resistance, vapour=_vapour(sources, cavity, kind),
         density=figures.other(sources, "density"), specific_heat=figures.other(sources, "specific_heat"), member=made,
         cavity=given.cavity or "", cavity_openings=getattr(given, "openings", None), serves=tuple(given.serves or ()),
@@ -71,6 +73,7 @@ def layer(
         is_cladding=bool(catalogue and catalogue.cladding),
         also_published=_also_published(catalogue) if catalogue and own is None else (),
         path=f"assemblies.{context.assembly}.layers[{number - 1}]",
+        absorbent=absorbent(own, catalogue, kind), timber=timber(family, catalogue),
     ), choices  # fmt: skip
 
 

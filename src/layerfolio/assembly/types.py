@@ -85,6 +85,8 @@ class Layer:
         tuple[str, str, Datum], ...
     ] = ()  # other published figures that disagree: what, glossary name, figure
     path: str = ""  # in the project file, for warnings
+    absorbent: bool = True  # False: condensate runs off (foils, foams, metals, mineral wool, air spaces)
+    timber: bool = False  # wood or a wood-based panel
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,7 @@ def temperature_over_ice(*, p_sat_min: float) -> float:
 
 
 def saturation_pressure(theta: float) -> float:
-    """Saturation vapour pressure, Pa, at `theta` degC: over ice below 0 degC (ISO 13788). ValueError outside -70 to 60."""
+    """Saturation vapour pressure, Pa, at `theta` degC, over ice below 0 degC; ValueError outside -70 to 60 degC."""
     return saturation_over_ice(theta=theta) if theta < 0 else saturation_over_water(theta=theta)
 
 
