@@ -37,7 +37,7 @@ def _assembly(name: str, study: ThermalStudy, system: str) -> str:
 def _finding(finding: Finding) -> list[str]:
     subject = finding.assembly or "building"
     lines = [f"  {finding.verdict:<16} {subject:<9} {finding.clause}: {finding.question}"]
-    detail = finding.next_step or ("" if finding.verdict is Verdict.MEETS else finding.reason)
+    detail = finding.what_follows
     if finding.limit or finding.verdict is Verdict.MEETS:
         detail = "; ".join(filter(None, (f"asked {finding.asked}", f"provided {finding.given}", detail)))
     return [*lines, f"                   {detail}"] if detail else lines

@@ -51,3 +51,11 @@ class Finding:
     mark: str = "found"
     amended: str = ""  # source of the project's amendment, when one replaced the limit
     step: str = ""
+
+    @property
+    def what_follows(self) -> str:
+        """Under the verdict: by how much a limit is missed, what to supply or whom to ask; nothing when it meets."""
+        if self.verdict is Verdict.MEETS:
+            return ""
+        missed = self.verdict is Verdict.DOES_NOT_MEET or not self.next_step
+        return "; ".join(filter(None, (self.reason if missed else "", self.next_step)))

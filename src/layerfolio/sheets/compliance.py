@@ -42,9 +42,9 @@ def _cells(number: int, finding: Finding, desk: Desk) -> tuple:
     question = f"**{plain(finding.question)}{subject}**\n{plain(finding.clause)}"
     prescriptive = _asked(finding) if finding.path == "prescriptive" else NONE
     performance = _performance(finding)
-    follows = finding.next_step or ("" if finding.verdict is Verdict.MEETS else finding.reason)
-    if finding.mark in ("memory", "derived") and finding.limit:
-        follows = f"{follows} Limit rests on memory: confirm.".strip()
+    follows = finding.what_follows
+    if finding.mark == "memory" and finding.limit:
+        follows = f"{follows} The limit rests on memory: confirm.".strip()
     if finding.amended:
         follows = f"{follows} Limit amended: {finding.amended}.".strip()
     return str(number), question, prescriptive, performance, VerdictCell(finding.verdict, plain(follows))
