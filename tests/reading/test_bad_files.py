@@ -71,7 +71,9 @@ def test_an_alias_bomb_is_refused_before_it_is_unfolded(tmp_path):
 
 
 def test_plain_aliases_are_read(tmp_path):
-    text = PROJECT.replace("surfaces: {inside: 0.13 m2.K/W", "surfaces: {inside: &film 0.13 m2.K/W").replace("0.04 m2.K/W", "*film")
+    text = PROJECT.replace("surfaces: {inside: 0.13 m2.K/W", "surfaces: {inside: &film 0.13 m2.K/W").replace(
+        "0.04 m2.K/W", "*film"
+    )
     loaded = read(write(tmp_path, text))
     assert loaded.project.assemblies["W1"].surfaces.outside.value == 0.13
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from os.path import isfile
 
 from layerfolio.reading.files import inside
 from layerfolio.reading.groups import ListOf, Nested
@@ -27,7 +28,7 @@ class Document(Line):
             message = f"the path {quoted(stated)} leaves the project's folder: copy the file into it"
             report.problem(node.place, path, message, self.example)
             return None
-        if not found.is_file():
+        if not isfile(found):
             report.caution(path, f"the file {quoted(stated)} is not there")
         return found.relative_to(report.root.resolve()).as_posix()
 

@@ -2,6 +2,7 @@
 
 import hashlib
 from dataclasses import dataclass
+from os.path import isfile
 from pathlib import Path
 
 from layerfolio.problems import Problem, ProblemsFound
@@ -60,7 +61,7 @@ def _base(tree: Mapping, files: list[Path], root: Path) -> Path | None:
         raise _refused(stated, f"{quoted(stated.text)} is a variant of itself: the files go round in a loop")
     if len(files) >= LONGEST_CHAIN:
         raise _refused(stated, f"more than {LONGEST_CHAIN} files stand in a chain of variants")
-    if not found.is_file():
+    if not isfile(found):
         raise _refused(stated, f"there is no file {quoted(stated.text)}")
     return files[-1].parent / stated.text
 
