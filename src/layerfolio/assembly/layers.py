@@ -15,7 +15,7 @@ from layerfolio.catalogue.types import Material
 STILL_AIR_S_D = 0.01
 """Equivalent air layer of an air layer that is not ventilated, m, whatever its depth (ISO 13788:2012)."""
 
-INSULATING_BELOW = 0.07
+INSULATING_BELOW = 0.065
 """W/(m.K): a material of the project's own that conducts less belongs to the thermal control line (common practice)."""
 
 

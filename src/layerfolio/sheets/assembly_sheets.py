@@ -1,6 +1,7 @@
 """The sheets of one assembly: section, layers and results; then its calculations."""
 
 from layerfolio.assembly.types import Assembly
+from layerfolio.catalogue.notices import notice
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.section import section
@@ -154,6 +155,8 @@ def vapour_sheet(desk: Desk, name: str) -> Sheet:
         ))  # fmt: skip
     if study.missing:
         blocks.append(Paragraph(plain("Not evaluated, no vapour figure: " + ", ".join(study.missing) + ".")))
+    caution = notice("moisture")
+    blocks += [Heading(caution.title), *(Paragraph(plain(text)) for text in caution.paragraphs)]
     return Sheet(f"{name}-V", f"{KIND_WORDS[one.kind]} {name}: vapour figures", "—", tuple(blocks))
 
 

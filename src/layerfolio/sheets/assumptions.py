@@ -48,11 +48,15 @@ def _films(desk: Desk) -> Table:
 
 
 def _choices(desk: Desk) -> Table:
+    """Equal choices of several assemblies stand in one row."""
+    where: dict[tuple[str, str], list[str]] = {}
+    for name, one in desk.dossier.assemblies.items():
+        for choice in one.choices:
+            where.setdefault((choice.text, choice.because), []).append(name)
     rows = [
-        Row((f"**{plain(name)}**", plain(choice.text), plain(choice.because)))
-        for name, one in desk.dossier.assemblies.items() for choice in one.choices
-    ]  # fmt: skip
-    return Table((Column("Where", width=16), Column("Choice", width=82), Column("Because")), tuple(rows))
+        Row((f"**{plain(', '.join(names))}**", plain(text), plain(because))) for (text, because), names in where.items()
+    ]
+    return Table((Column("Where", width=20), Column("Choice", width=80), Column("Because")), tuple(rows))
 
 
 def _disagreements(desk: Desk) -> tuple:

@@ -12,7 +12,7 @@ MEANINGS = {
     Verdict.DOES_NOT_MEET: "The figure provided lies on the other side of the limit: the line says by how much.",
     Verdict.NOT_ASKED: "The set asks nothing here, or not for this building.",
 }
-NOTICES = ("what-this-is-not", "who-decides", "structure", "moisture", "fire")
+NOTICES = ("what-this-is-not", "who-decides", "structure", "fire")
 
 
 def guide(desk: Desk) -> Sheet:
