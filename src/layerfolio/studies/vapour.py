@@ -13,7 +13,7 @@ def vapour_study(assembly: Assembly, heat: tuple[LayerHeat, ...] = ()) -> Vapour
     record = Recorder()
     record.section("Equivalent air layers", key="s_d")
     record.given("delta_0", f.DELTA_0, "still air", "iso-13788-2012, terms")
-    rows = tuple(_row(layer, record) for layer in assembly.layers if layer.counts)
+    rows = _rows(assembly, record)
     control = next((row for row in rows if "vapour control" in row.layer.serves), None)
     main = max(heat, key=lambda h: h.resistance or 0.0).layer if heat else None
     inside, outside = _sides(rows, main, record) if main else (None, None)
@@ -22,6 +22,18 @@ def vapour_study(assembly: Assembly, heat: tuple[LayerHeat, ...] = ()) -> Vapour
         assembly, rows, control.layer.name if control else None, control, main.name if main else None, inside, outside,
         ratio, tuple(row.layer.name for row in rows if row.s_d_dry is None or row.s_d_wet is None), record.done(),
     )  # fmt: skip
+
+
+BASES = ("s_d", "permeance", "permeability", "mu")
+"""The order in which layers are listed, so that steps of one formula stand together."""
+
+
+def _rows(assembly: Assembly, record: Recorder) -> tuple[LayerVapour, ...]:
+    """Every layer that counts, from the outside in; recorded by the kind of figure."""
+    counted = [layer for layer in assembly.layers if layer.counts]
+    by_kind = sorted(counted, key=lambda x: (BASES.index(x.vapour.basis) if x.vapour else -1, x.number))
+    found = {layer.number: _row(layer, record) for layer in by_kind}
+    return tuple(found[layer.number] for layer in counted)
 
 
 def _row(layer: Layer, record: Recorder) -> LayerVapour:
