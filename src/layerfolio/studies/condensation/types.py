@@ -1,0 +1,160 @@
+"""What the moisture studies give. SI; months of a run start with its start month; planes from the outside in."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.steps.trace import Trace
+from layerfolio.studies.climate_year import MONTHS, Year
+from layerfolio.studies.condensation.run import LayerValue, Month, Node, Outcome, Plane, Profile, Run
+
+Verdict = Literal["meets", "does not meet", "needs judgement", "needs evidence"]
+MONTHLY, TWO_PERIOD = "monthly", "two-period"
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """Temperature factor that one limit of surface humidity asks: month by month (None where nothing is asked)."""
+
+    limit: float
+    monthly: tuple[float | None, ...]
+    required: float | None
+    critical_month: str
+
+
+@dataclass(frozen=True, slots=True)
+class SurfaceStudy:
+    """`provided` is the lowest factor; through the insulation always, through framing where there is any."""
+
+    provided: float
+    through_insulation: float
+    through_framing: float | None
+    mould: Need
+    corrosion: Need
+
+    @property
+    def keeps_dry(self) -> bool:
+        """Whether the surface stays at or below the mould limit in every month."""
+        return self.mould.required is None or self.provided >= self.mould.required
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One comparison of the two-period method; `mark` is that of the limit, `value` None where it is unknown."""
+
+    name: str
+    value: float | None
+    limit: float
+    verdict: Verdict
+    mark: str
+    source: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Period:
+    """The two-period balance with one choice of cups, kg/m2; `planes` with their share of the condensate."""
+
+    values: tuple[LayerValue, ...]
+    planes: tuple[tuple[tuple[str, str], float], ...]
+    condensed: float
+    evaporated: float
+    reserve: float
+    checks: tuple[Check, ...]
+    verdict: Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class TwoPeriodStudy:
+    """`limit` is that on the condensate as expected, `reserve_limit` None where no timber is enclosed.
+
+    `outside` says why the method does not reach this assembly; then the verdict is needs judgement.
+    """
+
+    expected: Period
+    less_favourable: Period
+    limit: float
+    reserve_limit: float | None
+    verdict: Verdict
+    outside: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """The balance run again with one thing changed. `outcome` None: it could not be run, and `why` says so."""
+
+    key: str
+    words: str
+    outcome: Outcome | None
+    greatest_accumulation: float | None
+    greatest_month: str
+    turns: bool
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CondensationStudy:
+    """Moisture in one assembly. A part that could not be computed is None; the two `missing_` say why.
+
+    `method` is the one the project asks to decide. `cautions` are limits of the method that this assembly touches.
+    """
+
+    assembly: Assembly
+    method: str
+    year: Year | None
+    expected: Run | None
+    less_favourable: Run | None
+    surface: SurfaceStudy | None
+    two_period: TwoPeriodStudy | None
+    sensitivity: tuple[Change, ...]
+    cautions: tuple[str, ...]
+    missing_layers: tuple[str, ...]
+    missing_inputs: tuple[str, ...]
+    trace: Trace
+
+    @property
+    def evaluated(self) -> bool:
+        """Whether the method that decides has a result."""
+        return self.clears is not None
+
+    @property
+    def months(self) -> tuple[Month, ...]:
+        """The twelve months; January first and empty where the monthly balance finds nothing or is not the method."""
+        if self.method == MONTHLY and self.expected:
+            return self.expected.months
+        return tuple(Month(name, (), 0.0, 0.0) for name in MONTHS)
+
+    @property
+    def greatest_accumulation(self) -> float | None:
+        if self.method == TWO_PERIOD:
+            return self.two_period.expected.condensed if self.two_period else None
+        return self.expected.greatest_accumulation if self.expected else None
+
+    @property
+    def clears(self) -> bool | None:
+        """As expected; None when it was not computed."""
+        if self.method == TWO_PERIOD:
+            return _dries(self.two_period.expected) if self.two_period else None
+        return self.expected.clears if self.expected else None
+
+    @property
+    def clears_less_favourable(self) -> bool | None:
+        if self.method == TWO_PERIOD:
+            return _dries(self.two_period.less_favourable) if self.two_period else None
+        return self.less_favourable.clears if self.less_favourable else None
+
+    @property
+    def greatest_less_favourable(self) -> float | None:
+        if self.method == TWO_PERIOD:
+            return self.two_period.less_favourable.condensed if self.two_period else None
+        return self.less_favourable.greatest_accumulation if self.less_favourable else None
+
+
+def _dries(period: Period) -> bool:
+    return period.condensed <= period.evaporated
+
+
+__all__ = [
+    "MONTHLY", "TWO_PERIOD", "Change", "Check", "CondensationStudy", "LayerValue", "Month", "Need", "Node", "Outcome",
+    "Period", "Plane", "Profile", "Run", "SurfaceStudy", "TwoPeriodStudy", "Verdict",
+]  # fmt: skip
