@@ -1,7 +1,6 @@
 """Assumptions and sources: what was taken as given, what the tool chose, and what every source mark stands for."""
 
 from layerfolio.sheets.blocks import Column, Head, Heading, Paragraph, Row, Sheet, Table
-from layerfolio.sheets.cover import criteria_rows
 from layerfolio.sheets.desk import SOURCES, Desk
 from layerfolio.sheets.figures import cell, permeance_text, unit_of, with_unit
 from layerfolio.sheets.markup import plain
@@ -13,7 +12,7 @@ def assumptions(desk: Desk) -> Sheet:
     films = _films(desk)
     choices = _choices(desk)
     blocks = [
-        Head("", "Assumptions and sources", "figures, choices, marks"), Heading("Design values"), _design(desk),
+        Head("", "Assumptions and sources", "choices, films, source marks"),
         Heading("Air films and directions"), films,
         *((Heading("Choices taken where the project file left them open"), choices) if choices.rows else ()),
         *_disagreements(desk),
@@ -25,11 +24,6 @@ def assumptions(desk: Desk) -> Sheet:
         *_cautions(desk),
     ]  # fmt: skip
     return Sheet(SOURCES, "Assumptions and sources", "—", tuple(blocks))
-
-
-def _design(desk: Desk) -> Table:
-    columns = (Column("Value", width=70), Column("Figure", width=58), Column("Source"))
-    return Table(columns, tuple(Row(tuple(map(plain, row))) for row in criteria_rows(desk)))
 
 
 def _films(desk: Desk) -> Table:
