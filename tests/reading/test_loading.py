@@ -243,3 +243,22 @@ def test_project_has_the_keys_of_the_contract():
         "site_loads",
         "air_changes_at_50_pa",
     ]
+
+
+@pytest.mark.parametrize("hazard", ["low", "medium", "high"])
+@pytest.mark.parametrize("permafrost", [True, False])
+def test_answers_that_code_tables_ask(tmp_path, hazard, permafrost):
+    """NBC 2020: the group of an industrial occupancy, and the row of Table 9.36.2.8 on permafrost."""
+    text = spoilt("occupancy: mercantile\n", f"occupancy: workshop\n  hazard: {hazard}\n")[0]
+    text = text.replace("moisture: {method: monthly}", f"ground: {{permafrost: {str(permafrost).lower()}}}")
+    project = read(write(tmp_path, text)).project
+    assert project.building.hazard == hazard
+    assert project.assemblies["W1"].ground.permafrost is permafrost
+
+
+def test_a_hazard_is_one_of_three(tmp_path):
+    text, places = spoilt("occupancy: mercantile\n", "occupancy: workshop\n  hazard: »severe\n")
+    with pytest.raises(ProblemsFound) as caught:
+        read(write(tmp_path, text))
+    (found,) = caught.value.problems
+    assert (found.path, [(found.line, found.column)]) == ("building.hazard", places)

@@ -43,6 +43,7 @@ class Ground(Record):
     heated: bool | None = key(Flag(), "whether the slab itself is heated")
     above_frost_line: bool | None = key(Flag(), "whether the footing ends above the frost line")
     integral_footing: bool | None = key(Flag(), "whether slab and footing are one piece")
+    permafrost: bool | None = key(Flag(), "whether it lies on permafrost")
 
 
 class Assembly(Record):

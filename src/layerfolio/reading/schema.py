@@ -82,6 +82,7 @@ class Building(Record):
 
     use: str | None = key(Line("ship's chandlery (shop), no sleeping"), "use in words")
     occupancy: str | None = key(Pick(*OCCUPANCIES), "occupancy")
+    hazard: str | None = key(Pick("low", "medium", "high"), "hazard of an industrial occupancy, where the set asks")
     storeys: int | None = key(Number("a number of storeys", "1", 1, 200, whole=True), "storeys above grade")
     building_area: Quantity | None = key(Measure("area"), "greatest horizontal area within the outside walls")
     conditioned_floor_area: Quantity | None = key(Measure("area"), "heated floor area")
