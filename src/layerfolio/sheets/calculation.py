@@ -96,7 +96,7 @@ def _folded(steps: list[Step], spelled: list[Spelled]) -> Table:
         cells = [(words.numbers,) for words in spelled]
     else:
         vary = _varying(spelled)
-        width = 24 if len(vary) < 4 else 18
+        width = max(24 if len(vary) < 4 else 18, *(4 + 1.5 * len(pretty_unit(unit)) for _, _, unit in first.arguments))
         columns = (
             subject,
             *(

@@ -15,6 +15,9 @@ LETTERS = {
     "thermal control": "thermal T",
 }
 
+MOST_LOOSE_ROWS = 11
+"""A longer table is set without extra space between its rows, so that it stays on the page of its drawing."""
+
 
 def layer_table(thermal: ThermalStudy, vapour: VapourStudy, system: str, book: SourceBook) -> Table:
     """One row a layer, one more below it for its framing."""
@@ -25,15 +28,15 @@ def layer_table(thermal: ThermalStudy, vapour: VapourStudy, system: str, book: S
         rows.append(_layer_row(layer, heat.get(layer.number), cups.get(layer.number), system, book))
         if layer.member:
             rows.append(_member_row(layer, heat.get(layer.number), system, book))
-    return Table(_columns(system), tuple(rows))
+    return Table(_columns(system), tuple(rows), extra=0.0 if len(rows) > MOST_LOOSE_ROWS else None)
 
 
 def _columns(system: str) -> tuple[Column, ...]:
     if system == "customary":
         return (
-            Column("No.", width=8), Column("Layer, from outside", width=52), Column("{d}", "in", 25, "right"),
-            Column("{lam}", unit_of("lam", system), 28, "right"), Column("{R}", unit_of("R", system), 26, "right"),
-            Column("{W}", unit_of("W", system), 24, "right"), Column("Src", width=17),
+            Column("No.", width=8), Column("Layer, from outside", width=58), Column("{d}", "in", 24, "right"),
+            Column("{lam}", unit_of("lam", system), 26, "right"), Column("{R}", unit_of("R", system), 25, "right"),
+            Column("{W}", unit_of("W", system), 23, "right"), Column("Src", width=16),
         )  # fmt: skip
     return (
         Column("No.", width=8), Column("Layer, from outside", width=62), Column("{d}", "mm", 14, "decimal"),
