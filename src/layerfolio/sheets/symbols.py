@@ -51,16 +51,16 @@ def _symbol_table(desk: Desk, used: dict[Formula, Step]) -> Table:
         Row((f"{{{name}}}", pretty_unit(term(name).si) or "–", pretty_unit(term(name).customary) or "–", plain(term(name).meaning)))
         for name in terms() if name in names
     )  # fmt: skip
-    return Table(columns, rows)
+    return Table(columns, rows, extra=0.0)
 
 
 def _formula_table(used: dict[Formula, Step]) -> Table:
-    columns = (Column("Formula", width=64), Column("What it gives", width=70), Column("Source"))
+    columns = (Column("Formula", width=50), Column("What it gives", width=84), Column("Source"))
     rows = []
     for formula, step in used.items():
         words = spell(step)
         rows.append(Row((f"{words.left} = {words.symbols}", plain(formula.title), source_words(formula.source))))
-    return Table(columns, tuple(rows))
+    return Table(columns, tuple(rows), extra=0.0)
 
 
 __all__ = ["printed_name", "symbols"]
