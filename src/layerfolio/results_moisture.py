@@ -1,4 +1,4 @@
-"""The `condensation` part of the results file. Amounts kg/m2; unknown is null; keys beyond the contract stand beside."""
+"""The `condensation` part of the results file: amounts in kg/m2, unknown is null, keys beyond the contract beside."""
 
 from typing import Any
 

@@ -12,12 +12,12 @@ RUN_OFF_FROM = 0.2
 
 def cautions(assembly: Assembly, year: Year | None, expected: Run | None, less: Run | None) -> tuple[str, ...]:
     """Sentences for the sheet, in a fixed order."""
-    if year is None or expected is None or less is None:
-        return ()
-    found = [*_running(assembly, expected, less), *_wet_surface(expected), *_all_year(expected, less)]
-    pairs = zip(year.indoor_temperature, year.outdoor_temperature, strict=True)
-    if all(inside < outside for inside, outside in pairs):
-        found.append("the room is colder than outside in every month: the surface test asks nothing")
+    found = []
+    if year is not None and expected is not None and less is not None:
+        found += [*_running(assembly, expected, less), *_wet_surface(expected), *_all_year(expected, less)]
+        pairs = zip(year.indoor_temperature, year.outdoor_temperature, strict=True)
+        if all(inside < outside for inside, outside in pairs):
+            found.append("the room is colder than outside in every month: the surface test asks nothing")
     if assembly.faces == "ground":
         found.append("the ground is taken as saturated at the yearly mean temperature (from memory)")
         found.append("the two-period method has no climate for the ground and is not run")

@@ -11,6 +11,9 @@ RESERVE_UPRIGHT = 0.100
 """The same for walls and floors (from memory)."""
 WORST_FIRST: tuple[Verdict, ...] = ("does not meet", "needs evidence", "needs judgement", "meets")
 
+ROUNDING = 1e-9
+"""Share of a limit that is the computer's own rounding, no more."""
+
 Planes = tuple[tuple[tuple[str, str], float], ...]
 
 
@@ -47,7 +50,8 @@ def judge_period(
 
 
 def _check(name: str, value: float, limit: float, mark: str, source: str, reason: str) -> Check:
-    return Check(name, value, limit, "meets" if value <= limit else "does not meet", mark, source, reason)
+    within = value <= limit * (1 + ROUNDING)
+    return Check(name, value, limit, "meets" if within else "does not meet", mark, source, reason)
 
 
 def _why(limit: float) -> str:

@@ -125,9 +125,9 @@ def _names(nodes: Column, zone: list[int]) -> tuple[str, str]:
 
 
 def critical_position(nodes: Column, limit: list[float]) -> float:
-    """s_d from outside of the plane that comes nearest to saturation in winter, where none is wet, m."""
+    """s_d from outside of the face between two layers that comes nearest to saturation in winter, m; none is wet."""
     pressure = pressures(nodes.s_d, limit, [0, len(nodes.s_d) - 1])
-    inner = range(1, len(nodes.s_d) - 1)
+    inner = [k for k in range(1, len(nodes.s_d) - 1) if nodes.nodes[k].fraction == 1.0]
     nearest = max(inner, key=lambda k: pressure[k] / limit[k], default=0)
     return nodes.s_d[nearest] if nearest else nodes.s_d[-1] / 2
 

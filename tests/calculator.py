@@ -1,0 +1,15 @@
+"""A pocket calculator for printed lines."""
+
+import ast
+import math
+
+_ARITHMETIC = (ast.Expression, ast.BinOp, ast.UnaryOp, ast.Constant, ast.operator, ast.unaryop)
+
+
+def recompute(text):
+    """What a pocket calculator gives for a printed expression."""
+    plain = text.replace("−", "-").replace("·10", "e").replace(" · ", " * ")
+    plain = plain.translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789"))
+    tree = ast.parse(plain, mode="eval")
+    assert all(isinstance(node, (*_ARITHMETIC, ast.Call, ast.Name, ast.Load)) for node in ast.walk(tree)), text
+    return eval(compile(tree, "printed line", "eval"), {"__builtins__": {}, "exp": math.exp, "ln": math.log})
