@@ -2,6 +2,7 @@
 
 import io
 import os
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -105,13 +106,15 @@ def _mark_page(canvas, page: Page, number: str, title: str, at: int) -> None:
 
 def write_whole(data: bytes, path: Path) -> None:
     """Write beside the target, then rename; CannotWrite says what is in the way."""
-    beside = path.with_name(f".{path.name}.{os.getpid()}.part")
+    beside = path.parent / f".layerfolio-{os.getpid()}.part"
     try:
         if path.is_dir():
             raise IsADirectoryError("it is a folder")
-        with open(beside, "xb") as file:
+        with open(beside, "wb") as file:
             file.write(data)
         os.replace(beside, path)
     except OSError as error:
-        beside.unlink(missing_ok=True)
         raise CannotWrite(f"{path} cannot be written: {error.strerror or error}") from error
+    finally:
+        with suppress(OSError):
+            beside.unlink(missing_ok=True)

@@ -1,9 +1,8 @@
 """Boxes and lines of their own kind: key results, the band of a verdict, counts of verdicts."""
 
-from layerfolio.binding.fit import cut
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
-from layerfolio.binding.rich import line, wrap
+from layerfolio.binding.rich import Line, line, wrap, wrap_few
 from layerfolio.binding.verdicts import verdict_width, verdict_words
 from layerfolio.sheets.blocks import Band, ResultBox, VerdictCount
 
@@ -19,15 +18,22 @@ class ResultPiece(Piece):
 
     def __init__(self, block: ResultBox, width: float):
         self.block, self.width = block, width
-        self.cells = []
-        for name, figure, small in block.figures:
-            parts = line(name), line(figure, 19.4, bold=True), line(small)
-            need = max(parts[0].width, parts[1].width + (1.5 + parts[2].width if small else 0)) + self.PAD + 1.5
-            self.cells.append((parts, max(self.CELL, need)))
-        room = width - 58.0  # what the verdict needs
-        wanted = sum(wide for _, wide in self.cells)
-        if wanted > room > 0:
-            self.cells = [(parts, wide * room / wanted) for parts, wide in self.cells]
+        wanted = [max(self.CELL, self._need(*figure, size=19.4)) for figure in block.figures]
+        share = min(1.0, (width - 58.0) / sum(wanted)) if wanted else 1.0  # 58: what the verdict needs
+        self.cells = [
+            (self._fitted(*figure, room=wide * share), wide * share)
+            for figure, wide in zip(block.figures, wanted, strict=True)
+        ]
+
+    def _need(self, name: str, figure: str, small: str, size: float) -> float:
+        beside = line(small).width + 1.5 if small else 0.0
+        return max(line(name).width, line(figure, size, bold=True).width + beside) + self.PAD + 1.5
+
+    def _fitted(self, name: str, figure: str, small: str, room: float) -> tuple[Line, Line, Line]:
+        size = next((one for one in (19.4, 13.6, 9) if self._need("", figure, small, one) <= room + 1e-6), 9)
+        room -= self.PAD + 1.0
+        shown = wrap_few(figure, room, 1, size, True)[0]
+        return wrap_few(name, room, 1)[0], shown, wrap_few(small, max(room - shown.width - 1.5, 4.0), 1)[0]
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         pen.box(x, y, self.width, self.height, 0.5)
@@ -46,7 +52,7 @@ class ResultPiece(Piece):
             self._one(pen, at, y, room)
 
     def _several(self, pen: Pen, x: float, y: float) -> None:
-        subjects = [line(subject) for subject, _ in self.block.verdicts]
+        subjects = [wrap_few(subject, 30, 1)[0] for subject, _ in self.block.verdicts]
         start = x + max(one.width for one in subjects) + 3
         pitch = min(6.75, (self.height - 5.5) / max(1, len(subjects) - 1))
         base = y + 5 if len(subjects) > 1 else y + 9.6
@@ -64,7 +70,7 @@ class ResultPiece(Piece):
         beside = word + 3.0 + remark.width <= room
         base = y + 12.8
         if len(clause) > 1 or not beside:
-            pen.set_all(clause[:2], x, y + 4.2, 3.9)
+            pen.set_all(wrap_few(block.clause, room, 2), x, y + 4.2, 3.9)
             base = y + (11.4 if len(clause) > 1 or not beside else 12.8)
         else:
             pen.set_all(clause, x, y + 5, LEADING)
@@ -72,14 +78,7 @@ class ResultPiece(Piece):
         if beside:
             pen.set(remark, min(end + 6.8, x + room - remark.width), base)
         elif block.remark:
-            pen.set(line(block.remark) if remark.width <= room else line(_short(block.remark, room)), x, y + 15.6)
-
-
-def _short(text: str, room: float) -> str:
-    """A remark cut at a word; it stands in full where the verdict is judged."""
-    from layerfolio.sheets.markup import as_plain, plain
-
-    return plain(cut(as_plain(text), room, 9))
+            pen.set(wrap_few(block.remark, room, 1)[0], x, y + 15.6)  # in full where the verdict is judged
 
 
 class BandPiece(Piece):

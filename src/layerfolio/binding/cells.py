@@ -151,5 +151,3 @@ def paint_after(pen: Pen, row: RowLines, slots: tuple[Slot, ...], x: float, y: f
 def head_lines(column: Column, slot: Slot) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
     """Name (bold) and unit (regular) of a column."""
     return wrap(column.title, slot.room, 9, bold=True), wrap(column.unit, slot.room) if column.unit else ()
-
-

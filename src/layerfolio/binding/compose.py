@@ -6,7 +6,7 @@ from layerfolio.binding import groups
 from layerfolio.binding.boxes import BandPiece, CountPiece, ResultPiece
 from layerfolio.binding.calculation import CalculationPiece, set_step
 from layerfolio.binding.heads import CoverHead, HeadPiece
-from layerfolio.binding.lists import BulletsPiece, IndexPiece, PairsPiece
+from layerfolio.binding.lists import IndexPiece, bullets, pairs
 from layerfolio.binding.piece import Break, Gap, Piece
 from layerfolio.binding.spaces import FigurePiece, FreePiece, NotePiece
 from layerfolio.binding.stacking import Stack
@@ -54,8 +54,8 @@ _SIMPLE: dict[type, Callable[..., Piece]] = {
     b.Head: lambda block, width: CoverHead(block, width) if block.large else HeadPiece(block, width),
     b.Heading: HeadingPiece,
     b.Paragraph: paragraph,
-    b.Bullets: BulletsPiece,
-    b.Pairs: PairsPiece,
+    b.Bullets: bullets,
+    b.Pairs: pairs,
     b.Table: table_piece,
     b.Figure: FigurePiece,
     b.Band: BandPiece,

@@ -78,7 +78,7 @@ def _continued(rest: list[Piece], head: Head | None, sheet: Sheet, fmt: Format, 
 
 
 def _balanced(pieces: Sequence[Piece], sheet: Sheet, fmt: Format) -> Fields | None:
-    """Both fields of one wide page about equally full, tables whole if that can be; None where one page is too little."""
+    """Both fields of one page about equally full, tables whole if that can be; None where one page is too little."""
     for whole in (True, False):
         tried = []
         for step in range(4, 25):

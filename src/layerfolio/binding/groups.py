@@ -2,7 +2,7 @@
 
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
-from layerfolio.binding.rich import Line, line, wrap
+from layerfolio.binding.rich import Line, line, wrap, wrap_few
 from layerfolio.binding.stacking import Stack
 
 LABELS = 42.0  # where the text of a numbered item starts
@@ -48,7 +48,7 @@ class NumberedPiece(Piece):
 
 def numbered(number: str, label: str, content: Stack, width: float, rule: bool) -> NumberedPiece:
     room = LABELS - 2 - (6 if number else 0)
-    return NumberedPiece(line(number).text, wrap(label, room, bold=True) if label else (), content, width, rule)
+    return NumberedPiece(line(number).text, wrap_few(label, room, 6, 9, True) if label else (), content, width, rule)
 
 
 class BesidePiece(Piece):

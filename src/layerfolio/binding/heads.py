@@ -1,12 +1,15 @@
 """The head of a page: tag, title, phrase and the rule below; the large head of the cover."""
 
+from layerfolio.binding.fit import fit
 from layerfolio.binding.frame import CONTINUED
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
-from layerfolio.binding.rich import Line, line, wrap
+from layerfolio.binding.rich import Line, line, wrap_few
 from layerfolio.sheets.blocks import Head
+from layerfolio.sheets.markup import as_plain, plain
 
 RULE_AT = 9.5
+MOST_LINES, MOST_COVER_LINES = 3, 12
 _SPACE = 5.0  # at least, between title and phrase
 
 
@@ -17,9 +20,9 @@ class HeadPiece(Piece):
 
     def __init__(self, head: Head, width: float, continued: bool = False):
         self.width = width
-        self.tag = line(head.tag, 13.6, bold=True) if head.tag else None
+        self.tag = _tag(head.tag, width / 4) if head.tag else None
         self.tag_width = max(9.0, self.tag.width + 4) if self.tag else 0.0
-        self.phrase = wrap(head.phrase, width * 0.6, 9) if head.phrase else ()
+        self.phrase = wrap_few(head.phrase, width * 0.6, MOST_LINES) if head.phrase else ()
         self.x = self.tag_width + 3.5 if self.tag else 0.0
         self.size, self.title = self._title(head.title, CONTINUED if continued else "")
         self.beside = len(self.phrase) == 1 and self.title[0].width + self.phrase[0].width + _SPACE + self.x <= width
@@ -34,7 +37,7 @@ class HeadPiece(Piece):
                 one = line(text, size, bold=True)
                 if one.width <= beside:
                     return size, (one,)
-        return 12.0, wrap(title + tail, room, 12, bold=True)
+        return 12.0, wrap_few(title, room, MOST_LINES, 12, True, tail)
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         if self.tag:
@@ -45,6 +48,11 @@ class HeadPiece(Piece):
         for number, phrase in enumerate(self.phrase):
             pen.set_right(phrase, x + self.width, foot + (0 if self.beside else 5.0 * (number + 1)))
         pen.across(x, y + self.height, self.width, 0.35)
+
+
+def _tag(tag: str, room: float) -> Line:
+    shown = fit(as_plain(tag), room, (13.6, 9.72), "bold")
+    return line(plain(shown.lines[0]), shown.size, bold=True)
 
 
 def _titles(title: str, tail: str) -> list[str]:
@@ -73,12 +81,12 @@ class CoverHead(Piece):
 
     def __init__(self, head: Head, width: float):
         self.width = width
-        self.phrase = line(head.phrase, 13.6, bold=True)
-        self.under = line(head.under, 9)
+        self.phrase = line(plain(fit(as_plain(head.phrase), width / 3, (13.6, 9.72), "bold").lines[0]), 13.6, bold=True)
+        self.under = line(plain(fit(as_plain(head.under), width / 3, (9,)).lines[0]), 9)
         room = width - max(self.phrase.width, self.under.width) - _SPACE
         self.size, self.title = _large_title(head.title, room)
         self.leading = self.size * 0.43
-        self.subtitle = wrap(head.subtitle, room, 13.6) if head.subtitle else ()
+        self.subtitle = wrap_few(head.subtitle, room, MOST_LINES, 13.6) if head.subtitle else ()
         self.title_foot = 11.0 + self.leading * (len(self.title) - 1)
         self.height = self.title_foot + 4.0 + 7.0 * max(1, len(self.subtitle))
 
@@ -95,4 +103,4 @@ def _large_title(title: str, room: float) -> tuple[float, tuple[Line, ...]]:
         one = line(title, size, bold=True)
         if one.width <= room:
             return size, (one,)
-    return 13.6, wrap(title, room, 13.6, bold=True)
+    return 13.6, wrap_few(title, room, MOST_COVER_LINES, 13.6, True)

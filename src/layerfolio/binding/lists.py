@@ -1,5 +1,7 @@
 """Lists: bullets and boxes to tick, pairs of label and value, the index of sheets."""
 
+from dataclasses import dataclass
+
 from layerfolio.binding.fit import fit
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
@@ -8,6 +10,15 @@ from layerfolio.binding.texts import LEADING, RISE
 from layerfolio.sheets.blocks import Bullets, Pairs
 
 _COLUMN_GAP = 4.0
+INDENT = {"box": 4.6, "square": 4.1}  # of the text behind its marker
+
+
+@dataclass(frozen=True, slots=True)
+class _Item:
+    """One item set; `marked` is False on the rest of an item that broke."""
+
+    lines: tuple[Line, ...]
+    marked: bool = True
 
 
 class BulletsPiece(Piece):
@@ -16,53 +27,67 @@ class BulletsPiece(Piece):
     kind = "bullets"
     BETWEEN = 0.4
 
-    def __init__(self, block: Bullets, width: float):
-        self.block, self.width = block, width
-        self.columns = max(1, block.columns)
-        self.column_width = (width - _COLUMN_GAP * (self.columns - 1)) / self.columns
-        self.indent = 4.6 if block.marker == "box" else 4.1
-        items = [wrap(item, self.column_width - self.indent) for item in block.items]
-        per = -(-len(items) // self.columns)
+    def __init__(self, items: tuple[_Item, ...], marker: str, columns: int, column_width: float):
+        self.items, self.marker, self.columns, self.column_width = items, marker, columns, column_width
+        per = -(-len(items) // columns)
         self.parts = [items[at : at + per] for at in range(0, len(items), per)] if items else []
         self.height = max((self._high(part) for part in self.parts), default=0.0)
 
-    def _high(self, items: list[tuple[Line, ...]]) -> float:
-        return sum(LEADING * len(lines) + self.BETWEEN for lines in items) - self.BETWEEN
+    def _high(self, items: tuple[_Item, ...]) -> float:
+        return sum(LEADING * len(item.lines) + self.BETWEEN for item in items) - self.BETWEEN
 
     @property
     def least(self) -> float:
-        return self._high(self.parts[0][:1]) if self.columns == 1 and self.parts else self.height
+        return self._high(self.items[:1]) if self.columns == 1 and self.items else self.height
 
     def split(self, room: float, force: bool = False) -> "tuple[BulletsPiece, BulletsPiece] | None":
-        items = self.block.items
         if self.columns > 1 and not force:
             return None
-        for count in range(len(items) - 1, 0, -1):
-            first = BulletsPiece(Bullets(items[:count], self.block.marker, self.columns), self.width)
+        for count in range(len(self.items) - 1, 0, -1):
+            first = self._part(self.items[:count])
             if first.height <= room:
-                return first, BulletsPiece(Bullets(items[count:], self.block.marker, self.columns), self.width)
-        return None
+                return first, self._part(self.items[count:])
+        fitting = int(room / LEADING)
+        if not force or fitting < 1 or not self.items or len(self.items[0].lines) <= fitting:
+            return None
+        one = self.items[0]
+        rest = (_Item(one.lines[fitting:], False), *self.items[1:])
+        return self._part((_Item(one.lines[:fitting], one.marked),)), self._part(rest)
+
+    def _part(self, items: tuple[_Item, ...]) -> "BulletsPiece":
+        return BulletsPiece(items, self.marker, self.columns, self.column_width)
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         for items in self.parts:
             top = y
-            for lines in items:
-                self._marker(pen, x, top)
-                pen.set_all(lines, x + self.indent, top + RISE * LEADING, LEADING)
-                top += LEADING * len(lines) + self.BETWEEN
+            for item in items:
+                if item.marked:
+                    self._paint_marker(pen, x, top + RISE * LEADING)
+                pen.set_all(item.lines, x + INDENT[self.marker], top + RISE * LEADING, LEADING)
+                top += LEADING * len(item.lines) + self.BETWEEN
             x += self.column_width + _COLUMN_GAP
 
-    def _marker(self, pen: Pen, x: float, y: float) -> None:
-        if self.block.marker == "box":
-            tick_box(pen, x, y + RISE * LEADING)
+    def _paint_marker(self, pen: Pen, x: float, base: float) -> None:
+        if self.marker == "box":
+            tick_box(pen, x, base)
             return
-        low, side = y + RISE * LEADING - 0.35, 1.5
+        low, side = base - 0.35, 1.5
         pen.polygon(((x, low), (x + side, low), (x + side, low - side), (x, low - side)), colour=0)
+
+
+def bullets(block: Bullets, width: float) -> BulletsPiece:
+    columns = max(1, block.columns)
+    column_width = (width - _COLUMN_GAP * (columns - 1)) / columns
+    items = tuple(_Item(wrap(item, column_width - INDENT[block.marker])) for item in block.items)
+    return BulletsPiece(items, block.marker, columns, column_width)
 
 
 def tick_box(pen: Pen, x: float, baseline: float) -> None:
     """A box to be ticked on paper."""
     pen.box(x + 0.1, baseline - 2.5, 2.7, 2.7, 0.25)
+
+
+PairLines = tuple[tuple[Line, ...], tuple[Line, ...]]
 
 
 class PairsPiece(Piece):
@@ -71,15 +96,11 @@ class PairsPiece(Piece):
     kind = "pairs"
     ROW = 5.25
 
-    def __init__(self, block: Pairs, width: float):
-        self.block, self.width = block, width
-        room = width - block.label_width
-        self.rows = [
-            (wrap(label, block.label_width - 2), wrap(value, room, bold=True)) for label, value in block.rows
-        ]
-        self.height = sum(map(self._high, self.rows))
+    def __init__(self, rows: tuple[PairLines, ...], label_width: float):
+        self.rows, self.label_width = rows, label_width
+        self.height = sum(map(self._high, rows))
 
-    def _high(self, row: tuple) -> float:
+    def _high(self, row: PairLines) -> float:
         return self.ROW + LEADING * (max(map(len, row)) - 1)
 
     @property
@@ -91,16 +112,26 @@ class PairsPiece(Piece):
         while count < len(self.rows) and used + self._high(self.rows[count]) <= room:
             used += self._high(self.rows[count])
             count += 1
-        if not 0 < count < len(self.rows):
+        if 0 < count < len(self.rows):
+            return PairsPiece(self.rows[:count], self.label_width), PairsPiece(self.rows[count:], self.label_width)
+        fitting = int((room - self.ROW + LEADING) / LEADING)
+        if not force or count or fitting < 1:
             return None
-        rows, share = self.block.rows, self.block.label_width
-        return PairsPiece(Pairs(rows[:count], share), self.width), PairsPiece(Pairs(rows[count:], share), self.width)
+        label, value = self.rows[0]
+        first, rest = (label[:fitting], value[:fitting]), (label[fitting:], value[fitting:])
+        return PairsPiece((first,), self.label_width), PairsPiece((rest, *self.rows[1:]), self.label_width)
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         for label, value in self.rows:
             pen.set_all(label, x, y + RISE * LEADING, LEADING)
-            pen.set_all(value, x + self.block.label_width, y + RISE * LEADING, LEADING)
+            pen.set_all(value, x + self.label_width, y + RISE * LEADING, LEADING)
             y += self._high((label, value))
+
+
+def pairs(block: Pairs, width: float) -> PairsPiece:
+    room = width - block.label_width
+    rows = tuple((wrap(label, block.label_width - 2), wrap(value, room, bold=True)) for label, value in block.rows)
+    return PairsPiece(rows, block.label_width)
 
 
 class IndexPiece(Piece):

@@ -101,6 +101,19 @@ def wrap(text: str, room: float, size: float = 9, bold: bool = False, oblique: b
     return tuple(lines)
 
 
+def wrap_few(
+    text: str, room: float, most: int, size: float = 9, bold: bool = False, tail: str = ""
+) -> tuple[Line, ...]:
+    """At most that many lines, cut with an ellipsis where there is more; `tail` is kept behind what is left."""
+    lines = wrap(text + tail, room, size, bold)
+    if len(lines) <= most:
+        return lines
+    end = line("…" + tail, size, bold)
+    *kept, last = wrap(text, room - end.width, size, bold)[:most]
+    bits = tuple(Bit(last.width + bit.x, bit.text, bit.style, bit.size, bit.drop) for bit in end.bits)
+    return (*kept, Line(last.bits + bits, last.width + end.width))
+
+
 def _words(text: str, size: float, bold: bool, oblique: bool) -> Iterator[_Word | None]:
     """Words in order; None where the text asks for a new line."""
     parts: list = []

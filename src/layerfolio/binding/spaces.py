@@ -3,7 +3,7 @@
 from layerfolio.binding.lists import tick_box
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
-from layerfolio.binding.rich import line, wrap
+from layerfolio.binding.rich import line, wrap, wrap_few
 from layerfolio.sheets.blocks import Figure, FreeSpace, NoteBox
 
 LEADING = 4.5
@@ -64,7 +64,7 @@ class NotePiece(Piece):
             pen.rule(line_start, base + 0.9, left + span * end, base + 0.9, 0.25)
 
     def _ticks(self, pen: Pen, left: float, right: float, base: float) -> None:
-        title = line(self.block.title, 9, bold=True)
+        title = wrap_few(self.block.title, 60, 1, 9, True)[0]
         pen.set(title, left, base)
         ticks = [line(tick) for tick in self.block.ticks]
         used = title.width + sum(one.width + 4.6 for one in ticks)

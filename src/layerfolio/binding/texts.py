@@ -2,7 +2,7 @@
 
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
-from layerfolio.binding.rich import Line, wrap
+from layerfolio.binding.rich import Line, wrap, wrap_few
 from layerfolio.sheets.blocks import Heading, Paragraph
 
 LEADING = 4.5
@@ -45,7 +45,7 @@ class HeadingPiece(Piece):
     keep_with_next = True
 
     def __init__(self, block: Heading, width: float):
-        self.lines = wrap(block.text, width, 9.72, bold=True)
+        self.lines = wrap_few(block.text, width, 6, 9.72, True)
         self.rule = block.rule
         self.kind = "ruled heading" if block.rule else "heading"
         self.width = width
