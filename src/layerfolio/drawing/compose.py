@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from layerfolio.drawing import breaks, control
 from layerfolio.drawing.body import Body, body_of, clipped
-from layerfolio.drawing.control import ControlLine
+from layerfolio.drawing.control import ControlLine, Stretches
 from layerfolio.drawing.cut import Cut
 from layerfolio.drawing.dimensions import Dimensions
 from layerfolio.drawing.frame import Frame
@@ -14,7 +14,18 @@ from layerfolio.drawing.hatches import hatch
 from layerfolio.drawing.layout_framing import DRIFT
 from layerfolio.drawing.layout_spots import Spots, spots
 from layerfolio.drawing.layout_stack import GROUND_DEPTH
-from layerfolio.drawing.layout_tags import NOTE_PITCHES, PITCH, Leader, Tag, shared
+from layerfolio.drawing.layout_tags import (
+    NOTE_PITCHES,
+    PITCH,
+    RADIUS,
+    Column,
+    Leader,
+    Tag,
+    any_crossing,
+    arranged,
+    half_width,
+    shared,
+)
 from layerfolio.drawing.lettering import wrapped
 from layerfolio.drawing.marks import Group, Line, Mark, Point, Text
 
@@ -35,40 +46,55 @@ def tags_of(one: Cut, frame: Frame, note_room: float | None) -> list[Tag]:
             return made
     made = [_tag(spot, frame, None) for spot in found]
     deep = {str(band.layer.number): band.depth for band in one.stack.bands}
-    return shared(made, [deep.get(spot.label, 99.0) < THIN for spot in found], one.stack.depth + 2 * BEYOND)
+    room = one.stack.depth + 2 * BEYOND if one.view != "slope" else NOTES_TALLEST
+    return shared(made, [deep.get(spot.label, 99.0) < THIN for spot in found], room)
+
+
+def leaders_of(one: Cut, frame: Frame, note_room: float | None, column: Column) -> tuple[Leader, ...]:
+    """Tags placed; thin layers get leaders of their own after all where shared ones would cross others."""
+    tags = tags_of(one, frame, note_room)
+    leaders = arranged(tags, column)
+    if any(tag.further for tag in tags) and any_crossing(leaders):
+        signs = [at for at, _ in one.signs]
+        found = spots(one.stack, one.framing, one.controls, signs, one.length, one.units)
+        return arranged([_tag(spot, frame, None) for spot in found], column)
+    return leaders
 
 
 def _tag(spot: Spots, frame: Frame, note_room: float | None, pitch: float = PITCH) -> Tag:
-    note = wrapped(spot.note, note_room) if note_room is not None else ()
+    note = ()
+    if note_room is not None:
+        note = wrapped(spot.note, note_room - half_width(spot.label) + RADIUS)
     size = pitch if len(note) > 1 else PITCH
     return Tag((spot.label,), tuple(frame.place(one) for one in spot.places), note, (), size, spot.member)
 
 
 def letter_stations(one: Cut, frame: Frame, leaders: Sequence[Leader]) -> Stations:
     """Control lines with the places of their letters, clear of members, signs and leaders."""
-    paths = [[frame.local(point) for point in leader.path] for leader in leaders]
+    paths = [[frame.local(point) for point in (*leader.further[::-1], *leader.path)] for leader in leaders]
     shut = {line.y: _shut(one, line.y, paths) for line in one.controls}
-    return control.stations(one.controls, one.length, shut)
+    return control.stations(one.controls, one.length, shut, one.view == "slope")
 
 
-def _shut(one: Cut, y: float, paths: list[list[Point]]) -> list[tuple[float, float]]:
-    reach, near = control.MEMBER, 1.9
-    stretches = []
+def _shut(one: Cut, y: float, paths: list[list[Point]]) -> tuple[Stretches, Stretches]:
+    """Stretches that a letter at `y` should keep out of, and those that it must."""
+    reach, near = control.MEMBER, 1.9 if one.view != "slope" else 2.6
+    soft, hard = [], []
     for frame in one.framing:
         if frame.band.bottom - near < y < frame.band.top + near:
-            stretches += [(a - reach, b + reach) for a, b in frame.intervals]
+            soft += [(a - reach, b + reach) for a, b in frame.intervals]
             if frame.seen == "along":
-                stretches.append((frame.torn - reach, frame.torn + DRIFT * frame.band.depth + reach))
+                soft.append((frame.torn - reach, frame.torn + DRIFT * frame.band.depth + reach))
         if frame.band.layer.kind == "solid":
-            stretches += [(x - reach, x + reach) for x in frame.centres]
+            soft += [(x - reach, x + reach) for x in frame.centres]
     wide = control.AIR if one.view == "plan" else AIR_ARROW
-    stretches += [(x - wide, x + wide) for (x, at), _ in one.signs if abs(at - y) < 2 * near]
+    hard += [(x - wide, x + wide) for (x, at), _ in one.signs if abs(at - y) < 2 * near]
     for path in paths:
         for (ax, ay), (bx, by) in pairwise(path):
             span = _span(ax, ay, bx, by, y - near, y + near)
             if span:
-                stretches.append((span[0] - reach, span[1] + reach))
-    return stretches
+                hard.append((span[0] - reach, span[1] + reach))
+    return soft, hard
 
 
 def _span(ax: float, ay: float, bx: float, by: float, low: float, high: float) -> tuple[float, float] | None:

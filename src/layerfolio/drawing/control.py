@@ -14,9 +14,10 @@ NAMES = {"W": "water control", "A": "air control", "V": "vapour control", "T": "
 SOFT = ("batt", "loose-fill", "straw")
 OFF, OFF_LINE = 1.75, 1.3  # mm from a face; from the edge of a membrane's line
 APART = 1.9  # two lines at least
-CLOSE = 4.0  # nearer lines have their letters in different stations
+CLOSE, CLOSE_SLOPED = 4.0, 6.0  # nearer lines have their letters in different stations
 ENDS, NEXT, STEP = 5.0, 9.0, 1.0  # letters: from each end, from the last letter, of the search
 MEMBER, AIR = 3.2, 4.2  # letters stay clear by so much
+Stretches = list[tuple[float, float]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,33 +79,43 @@ def _inside(index: int, stack: Stack) -> float:
 
 
 def stations(
-    lines: Iterable[ControlLine], length: float, blocked: dict[float, list[tuple[float, float]]]
+    lines: Iterable[ControlLine],
+    length: float,
+    blocked: dict[float, tuple[Stretches, Stretches]],
+    sloped: bool,
 ) -> list[tuple[ControlLine, list[tuple[float, str]]]]:
-    """Each line with the places of its letters; `blocked[y]` lists the stretches that letters at y keep out of."""
+    """Each line with the places of its letters. `blocked[y]` lists the stretches that letters at y keep out of where
+    they can (members, centre lines) and those that they always keep out of (leaders, signs)."""
     done: list[tuple[ControlLine, list[tuple[float, str]]]] = []
     for line in lines:
-        shut = list(blocked.get(line.y, ()))
-        for other, places in done:
-            if abs(other.y - line.y) < CLOSE:
-                shut += [(x - NEXT / 2, x + NEXT / 2) for x, _ in places]
-        count = max(len(line.letters), ceil(length / 40))
-        count += count % len(line.letters)
-        places, last = [], -NEXT
-        for number in range(count):
-            x = _free((number + 0.5) * length / count, length, shut, last, length / count)
-            if x is not None:
-                places.append((x, line.letters[len(places) % len(line.letters)]))
-                last = x
-        done.append((line, places or [(length / 2, line.letters[0])]))
+        soft, hard = blocked.get(line.y, ([], []))
+        close, half = (CLOSE_SLOPED, NEXT / 2 + 1) if sloped else (CLOSE, NEXT / 2)
+        near = [places for one, places in done if abs(one.y - line.y) < close]
+        others = [(x - half, x + half) for places in near for x, _ in places]
+        places = _letters(line, length, [*soft, *hard, *others], ENDS)
+        if len(places) < len(line.letters):
+            places = _letters(line, length, [*hard, *others], ENDS / 2)
+        done.append((line, places))
     return done
 
 
-def _free(start: float, length: float, shut: list[tuple[float, float]], last: float, reach: float) -> float | None:
+def _letters(line: ControlLine, length: float, shut: Stretches, ends: float) -> list[tuple[float, str]]:
+    count = max(len(line.letters), ceil(length / 40))
+    count += count % len(line.letters)
+    places, last = [], -NEXT
+    for number in range(count):
+        x = _free((number + 0.5) * length / count, length / count, shut, (max(ends, last + NEXT), length - ends))
+        if x is not None:
+            places.append((x, line.letters[len(places) % len(line.letters)]))
+            last = x
+    return places
+
+
+def _free(start: float, reach: float, shut: Stretches, within: tuple[float, float]) -> float | None:
     """From the middle of a part one step forward, one back, two forward and so on."""
     for step in range(ceil(reach / STEP) + 1):
         for x in (start + step * STEP, start - step * STEP):
-            clear = not any(left < x < right for left, right in shut)
-            if clear and ENDS <= x <= length - ENDS and x - last >= NEXT:
+            if within[0] <= x <= within[1] and not any(left < x < right for left, right in shut):
                 return x
     return None
 
@@ -149,6 +160,6 @@ def bracket(stack: Stack, x: float) -> tuple[tuple[Mark, ...], Point | None]:
     runs = [((x, top), (x, middle + gap)), ((x, middle - gap), (x, bottom))] if gap else [((x, top), (x, bottom))]
     marks = [Line(run, WIDTH, DASHES["T"], role=role) for run in runs]
     marks += [Line(((x - WIDTH / 2, y), (x + 1.4, y)), WIDTH, role=role) for y in (top, bottom)]
-    return tuple(marks), (x if gap else x - 2.6, middle)
+    return tuple(marks), (x, middle if gap else top + 2.6)
 
 

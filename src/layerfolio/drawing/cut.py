@@ -7,8 +7,10 @@ from layerfolio.drawing.air import air_signs
 from layerfolio.drawing.control import ControlLine
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.layout_framing import Framing, View
-from layerfolio.drawing.layout_stack import Stack
+from layerfolio.drawing.layout_stack import GROUND_DEPTH, Stack
 from layerfolio.drawing.marks import Mark, Point
+
+LETTER = 1.7  # mm that a letter stands out from its line
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +24,23 @@ class Cut:
     units: Units
     controls: tuple[ControlLine, ...]
     signs: tuple[tuple[Point, tuple[Mark, ...]], ...]
+
+    @property
+    def above(self) -> float:
+        """How far the ground, a sheet or a control line with its letters stands above the upper face, mm."""
+        lines = [one.y + LETTER for one in self.controls]
+        lines += [one.middle + one.line / 2 for one in self.stack.bands if one.line]
+        ground = [GROUND_DEPTH] if self.stack.ground and self.stack.outside_up else []
+        return max([0.0, *lines, *ground])
+
+    @property
+    def below(self) -> float:
+        """The same under the lower face."""
+        deep = self.stack.depth
+        lines = [LETTER - one.y - deep for one in self.controls]
+        lines += [one.line / 2 - one.middle - deep for one in self.stack.bands if one.line]
+        ground = [GROUND_DEPTH] if self.stack.ground and not self.stack.outside_up else []
+        return max([0.0, *lines, *ground])
 
     @property
     def corners(self) -> tuple[Point, ...]:

@@ -77,22 +77,22 @@ def overall_line(stack: Stack, units: Units, x: float, sloped: bool) -> Dimensio
     for y in (0.0, -stack.depth):
         made.line((x - PAST, y), (x + PAST, y), role="extension")
         made.tick(x, y)
-    words, middle = with_other(whole, units) if sloped else whole.text, -stack.depth / 2
-    if units == "customary" and not sloped:
-        words = with_other(whole, units)
+    words, middle = with_other(whole, units), -stack.depth / 2
+    if wide(words) + 2 * TICK + 0.6 > stack.depth:  # no room between the ticks: beyond the inner one
+        middle = -stack.depth - PAST - 1.0 - wide(words) / 2
     at, turn = ((x - 1.0 - CAPITAL, middle), -90.0) if sloped else ((x - 1.0, middle), 90.0)
     made.marks.append(Text(at, words, SIZE, anchor="middle", turn=turn, role="overall"))
     return made
 
 
 def spacing_lines(
-    framing: tuple[Framing, ...], stack: Stack, units: Units, above: float, below: float
+    framing: tuple[Framing, ...], stack: Stack, units: Units, above: float | None, below: float
 ) -> tuple[Dimensions, Dimensions]:
-    """Spacings above the section (the framing) and below it (what is spaced otherwise)."""
+    """Spacings above the section (the framing) and below it (what is spaced otherwise); all below without `above`."""
     upper, lower = Dimensions(), Dimensions()
     lead = main_framing([one for one in framing if one.centres])
     rest = [one for one in framing if one.centres and one is not lead]
-    if lead and lead.band.layer.kind == "solid" and len(lead.centres) > 1:
+    if above is not None and lead and lead.band.layer.kind == "solid" and len(lead.centres) > 1:
         _spacing(upper, lead, units, above, 0.0, "")
         _centre_lines(upper, lead, above, -stack.depth - 2.0)
     elif lead:
@@ -105,23 +105,27 @@ def spacing_lines(
         done.add(round(one.spacing, 3))
         _spacing(lower, one, units, below, -stack.depth, f"{one.tag}: " if several else "")
         below -= 7.0
+    lower.marks.sort(key=lambda one: isinstance(one, Text))  # a figure's white field cuts the lines that pass it
     return upper, lower
 
 
 def _spacing(made: Dimensions, one: Framing, units: Units, y: float, feature: float, prefix: str) -> None:
     sign = 1 if y > feature else -1
     shown = [x for x in one.centres if x - one.width / 2 >= 0]
-    text = prefix + with_other(figure(one.member.spacing, units), units)
+    text = with_other(figure(one.member.spacing, units), units)
+    room, spans = 2 * TICK + 0.6, len(shown) - 1
+    if one.spacing < wide(prefix + text) + room and spans > 1:  # one figure for the whole run
+        text, shown = f"{spans} × {text}", [shown[0], shown[-1]]
+    text = prefix + text
     made.line((shown[0] - PAST, y), (shown[-1] + PAST, y))
     for x in shown:
         made.line((x, feature + sign * OFF), (x, y + sign * PAST), role="extension")
         made.tick(x, y)
     for left, right in pairwise(shown):
-        fits = right - left >= wide(text) + 2 * TICK + 0.6
-        if fits:
+        if right - left >= wide(text) + room:
             made.marks.append(_figure_text((left + right) / 2, y, text, "middle"))
-    if len(shown) > 1 and shown[1] - shown[0] < wide(text) + 2 * TICK + 0.6:
-        made.marks.append(_figure_text(shown[-1] + 2.4, y - 1.1, text, "start"))
+        else:
+            made.marks.append(_figure_text(right + 2.4, y - 1.1, text, "start"))
 
 
 def _figure_text(x: float, y: float, text: str, anchor: str) -> Text:

@@ -57,7 +57,7 @@ def inch_text(amount: Fraction) -> str:
         return f'{decimal_text(amount)}"'
     feet, inches = divmod(amount, 12) if amount >= FEET_FROM else (0, amount)
     whole, part = divmod(inches, 1)
-    words = [str(whole)] if whole or not part else []
+    words = [str(whole)] if whole or feet or not part else []
     text = " ".join([*words, f"{part.numerator}/{part.denominator}"] if part else words) + '"'
     return f"{feet}'-{text}" if feet else text
 

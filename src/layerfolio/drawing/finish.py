@@ -3,6 +3,7 @@
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing import compose, control, key, tags
 from layerfolio.drawing.cut import Cut
+from layerfolio.drawing.dodge import clear_of_leaders, words_clear
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.geometry import moved
@@ -28,8 +29,9 @@ def finished(
     with_key: bool,
 ) -> Drawing:
     """`around` are dimensions and bracket, all placed with `frame`; the check bar begins at `bar_at`."""
+    words = words_clear(words, around, leaders, frame.turn)
     groups = [
-        Group("dimensions", tuple(around)),
+        Group("dimensions", tuple(clear_of_leaders(around, leaders))),
         Group("leaders", tuple(mark for one in leaders for mark in tags.leader_marks(one))),
         Group("tags", tuple(mark for one in leaders for mark in tags.tag_marks(one))),
         Group("words", tuple(words)),

@@ -8,7 +8,7 @@ from layerfolio.drawing.marks import Curve, Line, Mark, Text
 BAR, BAR_HEIGHT, END = 100.0, 1.6, 4.0
 BAR_CUSTOMARY = 101.6
 SIGN, WORD = 17.0, 18.6  # width of a key's sign; its word from the sign's start
-SLOTS = (46.0, 42.0, 48.0, 44.0)
+SLOTS = {"W": 46.0, "A": 42.0, "V": 48.0, "T": 44.0}
 KEY_DROP = 7.9  # from the bar's middle to the middle of the key
 
 
@@ -23,7 +23,7 @@ def check_bar(x: float, y: float, units: Units) -> tuple[Mark, ...]:
     marks += [Line(((at, y - END / 2), (at, y + END / 2)), 0.35, role="check bar end") for at in (x, x + long)]
     for number, words in enumerate(figures):
         at = x + number * long / 2
-        start = at - wide(words.split()[0]) / 2
+        start = max(0.2, at - wide(words.split()[0]) / 2)
         marks.append(Text((start, y - END / 2 - 0.5 - CAPITAL), words, SIZE, role="check bar figure"))
     return tuple(marks)
 
@@ -31,10 +31,10 @@ def check_bar(x: float, y: float, units: Units) -> tuple[Mark, ...]:
 def key_of_controls(x: float, y: float, letters: str) -> tuple[Mark, ...]:
     """The lines that the drawing shows, each with its word, from x on; `y` at the middle of the letters."""
     marks: list[Mark] = []
-    for sign, slot in zip(letters, SLOTS, strict=False):
+    for sign in letters:
         marks += control_sign(x, y, sign)
         marks.append(middle_text(x + WORD, y, NAMES[sign], role="key"))
-        x += slot
+        x += SLOTS[sign]
     return tuple(marks)
 
 

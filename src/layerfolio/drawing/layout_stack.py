@@ -9,7 +9,7 @@ SHEET = 0.002  # m: thinner layers are lines beside the chain, not links of it
 THINNEST = 0.7  # mm on paper: below this a layer is drawn solid
 NOMINAL = 12.0  # mm on paper for a layer whose thickness nobody gave
 GROUND_DEPTH = 9.0  # mm on paper of the ground's strokes
-LEAST_CUT = 30.0  # mm on paper that a layer cut short keeps
+LEAST_CUT, LEAST_OF_ALL = 30.0, 12.0  # mm on paper that a layer cut short keeps; where many have to give
 LINE_GAP = 0.5  # white between two lines that lie on each other
 
 Form = Literal["body", "thin", "sheet", "ground"]
@@ -92,12 +92,11 @@ def _can_be_cut(layer: Layer) -> bool:
 def _shortened(full: list[float], can: list[bool], limit: float) -> list[float]:
     """The thickest layers first, one after the other, until the rest fits."""
     drawn = list(full)
-    for index in sorted(range(len(full)), key=lambda one: (-full[one], one)):
+    thickest = sorted(range(len(full)), key=lambda one: (-full[one], one))
+    for index, least in [*((one, LEAST_CUT) for one in thickest), *((one, LEAST_OF_ALL) for one in thickest)]:
         excess = sum(drawn) - limit
-        if excess <= 1e-9:
-            break
-        if can[index] and drawn[index] > LEAST_CUT:
-            drawn[index] = max(LEAST_CUT, drawn[index] - excess)
+        if excess > 1e-9 and can[index] and drawn[index] > least:
+            drawn[index] = max(least, drawn[index] - excess)
     return drawn
 
 

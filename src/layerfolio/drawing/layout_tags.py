@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from layerfolio.drawing.lettering import spread, wide
 from layerfolio.drawing.lines import Obstacle, distance, segments_cross
@@ -38,6 +38,11 @@ class Leader:
     circle: Point
 
     @property
+    def further(self) -> tuple[Point, ...]:
+        x, y = self.dot
+        return tuple((x + dx, y + dy) for dx, dy in self.tag.further)
+
+    @property
     def path(self) -> tuple[Point, Point, Point]:
         return self.dot, self.elbow, (self.circle[0] - half_width(self.tag.labels[0]), self.circle[1])
 
@@ -66,11 +71,47 @@ def arranged(tags: Sequence[Tag], column: Column) -> tuple[Leader, ...]:
             return leaders
         a, b = crossed
         chosen[a], chosen[b] = chosen[b], chosen[a]
-    return leaders
+    return _uncrossed(leaders)
 
 
-def _cross(leaders: tuple[Leader, ...], a: int, b: int) -> bool:
+def _uncrossed(leaders: tuple[Leader, ...]) -> tuple[Leader, ...]:
+    """Dots as they are, circles exchanged: each exchange shortens the leaders, so this ends without a crossing."""
+    found = list(leaders)
+    pairs = list(combinations(range(len(found)), 2))
+    while True:
+        pair = next((one for one in pairs if _plainly(found, *one)), None)
+        if pair is None:
+            return tuple(sorted(found, key=lambda one: -one.circle[1]))
+        a, b = found[pair[0]], found[pair[1]]
+        found[pair[0]] = replace(a, elbow=b.elbow, circle=b.circle)
+        found[pair[1]] = replace(b, elbow=a.elbow, circle=a.circle)
+
+
+def _plainly(leaders: Sequence[Leader], a: int, b: int) -> bool:
     return segments_cross(leaders[a].dot, leaders[a].elbow, leaders[b].dot, leaders[b].elbow)
+
+
+def any_crossing(leaders: Sequence[Leader]) -> bool:
+    """Whether two leaders cross, the strokes to further dots included."""
+    return any(_cross(leaders, *pair) for pair in combinations(range(len(leaders)), 2))
+
+
+def _cross(leaders: Sequence[Leader], a: int, b: int) -> bool:
+    return _meet(leaders[a], leaders[b])
+
+
+def _meet(one: Leader, other: Leader) -> bool:
+    """Whether two leaders cross, the strokes to further dots included."""
+    if segments_cross(one.dot, one.elbow, other.dot, other.elbow):
+        return True
+    if not one.tag.further and not other.tag.further:
+        return False
+    return any(segments_cross(*first, *second) for first in _strokes(one) for second in _strokes(other))
+
+
+def _strokes(one: Leader) -> list[tuple[Point, Point]]:
+    stops = (one.elbow, one.dot, *one.further)
+    return list(pairwise(stops))
 
 
 def _with_dots(tags: list[Tag], column: Column) -> tuple[Leader, ...]:
@@ -100,7 +141,7 @@ def _harm(one: Leader, placed: list[Leader], obstacles: tuple[Obstacle, ...]) ->
     """0 for a clear leader; crossings weigh most."""
     harm = 0.0
     for other in placed:
-        if segments_cross(one.dot, one.elbow, other.dot, other.elbow):
+        if _meet(one, other):
             harm += 100.0
         near = min(distance(other.dot, one.dot, one.elbow), distance(one.dot, other.dot, other.elbow))
         harm += max(0.0, CLEAR - near)

@@ -12,8 +12,8 @@ from layerfolio.drawing.finish import finished
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.layout_framing import FIRST, fitting_length, framings, view_of
 from layerfolio.drawing.layout_scale import DEEPEST, lead_spacing, level_scale
-from layerfolio.drawing.layout_stack import GROUND_DEPTH, stacked
-from layerfolio.drawing.lettering import SIZE
+from layerfolio.drawing.layout_stack import stacked
+from layerfolio.drawing.lettering import CAPITAL, SIZE
 from layerfolio.drawing.lines import Obstacle
 from layerfolio.drawing.marks import Drawing, Mark, Text
 from layerfolio.drawing.names import sides
@@ -24,6 +24,7 @@ BRACKET = 4.4  # thermal bracket from the section
 CIRCLE_EDGE, ELBOW, SECTION_EDGE = 2.7, 6.0, 11.5  # from the field's right edge; before the circle
 NOTE_ELBOW, NOTE_SECTION, NOTE_WIDEST, NOTE_LEAST = 3.2, 7.0, 27.0, 15.0
 ABOVE, BELOW = 5.2, 6.1  # spacing lines from the section
+CLEAR = 1.6  # spacing lines from what stands out of the section
 WORD_SPACED = 0.9 * 72 / 25.4  # points: 0.9 mm
 
 
@@ -45,13 +46,15 @@ def level(
     """See `section.section`."""
     room, side = _laid_out(assembly, units, width, scale, notes)
     frame = Frame(0.0, (side.left, 0.0))
+    if any(one.further for one in compose.tags_of(room, frame, side.note_room)):
+        room, side = _laid_out(assembly, units, width - layout_tags.SIDE, scale, False)
     upper, lower = _spacings(room, units)
     beside = _beside(room, units, side, frame)
     around = [*beside, *frame.marks([*upper.marks, *lower.marks])]
     words = _words(assembly, room, side, upper, lower)
     obstacles = compose.boxes([*around, *words]) + compose.kept_free([upper, lower], frame)
     column = layout_tags.Column(side.elbow, side.circle, tuple(map(Obstacle.of, obstacles)))
-    leaders = layout_tags.arranged(compose.tags_of(room, frame, side.note_room), column)
+    leaders = compose.leaders_of(room, frame, side.note_room, column)
     return finished(
         assembly, room, frame, around, words, leaders, bar_at=side.left, width=width, with_key=with_key
     )
@@ -89,9 +92,9 @@ def _sides(width: float, left: float, chain: float, units: Units, needed: float 
 
 
 def _spacings(room: Cut, units: Units) -> tuple[Dimensions, Dimensions]:
-    ground = GROUND_DEPTH + 0.5 if room.stack.ground else 0.0
-    up, down = (ground, 0.0) if room.stack.outside_up else (0.0, ground)
-    return dimensions.spacing_lines(room.framing, room.stack, units, ABOVE + up, -room.stack.depth - BELOW - down)
+    above = max(ABOVE, room.above + CLEAR)
+    below = max(BELOW, room.below + CLEAR + CAPITAL + 1.1)
+    return dimensions.spacing_lines(room.framing, room.stack, units, above, -room.stack.depth - below)
 
 
 def _beside(room: Cut, units: Units, side: Sides, frame: Frame) -> list[Mark]:
@@ -106,10 +109,8 @@ def _beside(room: Cut, units: Units, side: Sides, frame: Frame) -> list[Mark]:
 def _words(assembly: Assembly, room: Cut, side: Sides, upper: Dimensions, lower: Dimensions) -> list[Mark]:
     """The names of both sides, centred."""
     top, bottom = sides(assembly)
-    ground = GROUND_DEPTH + 0.5 if room.stack.ground else 0.0
-    up, down = (ground, 0.0) if room.stack.outside_up else (0.0, ground)
-    high = extent(upper.marks)[3] + 1.8 if upper.marks else 5.0 + up
-    low = extent(lower.marks)[1] - 4.2 if lower.marks else -room.stack.depth - 7.0 - down
+    high = extent(upper.marks)[3] + 1.8 if upper.marks else max(5.0, room.above + 1.8)
+    low = extent(lower.marks)[1] - 4.2 if lower.marks else -room.stack.depth - max(7.0, room.below + 3.8)
     x = side.left + room.length / 2
     return [
         Text((x, y), words, SIZE, "bold", "middle", spaced=WORD_SPACED, role="side")

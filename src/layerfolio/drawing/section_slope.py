@@ -56,14 +56,16 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     """See `section.section`."""
     room, place = _laid_out(assembly, units, width, scale)
     frame = Frame(place.slope, (0.0, 0.0))
-    _, lower = dimensions.spacing_lines(room.framing, room.stack, units, BELOW, -room.stack.depth - BELOW)
+    below = -room.stack.depth - max(BELOW, room.below + 5.2)
+    _, lower = dimensions.spacing_lines(room.framing, room.stack, units, None, below)
     beside = _beside(room, units, place)
-    frame = Frame(place.slope, (_shift(room, place, frame.marks([*beside.marks, *lower.marks])), 0.0))
+    reach = [*frame.marks([*beside.marks, *lower.marks]), compose.outer_marks(room, frame)]
+    frame = Frame(place.slope, (_shift(room, place, reach), 0.0))
     around = [*frame.marks([*beside.marks, *lower.marks]), *_bracket_letter(room, frame)]
     words = _words(assembly, room, frame, around, lower)
     obstacles = compose.boxes([*around, *words]) + compose.kept_free([beside, lower], frame)
     column = layout_tags.Column(place.elbow, place.circle, tuple(map(Obstacle.of, obstacles)))
-    leaders = layout_tags.arranged(compose.tags_of(room, frame, place.note_room), column)
+    leaders = compose.leaders_of(room, frame, place.note_room, column)
     return finished(assembly, room, frame, around, words, leaders, bar_at=0.0, width=width, with_key=with_key)
 
 
@@ -112,11 +114,11 @@ def _bracket_letter(room: Cut, frame: Frame) -> list[Mark]:
     return [control.letter(frame.place(at), "T")] if at else []
 
 
-def _shift(room: Cut, place: Place, around: tuple[Mark, ...]) -> float:
+def _shift(room: Cut, place: Place, reach: list[Mark]) -> float:
     """From the left edge: what is free is shared between both sides of the section."""
     frame = Frame(place.slope, (0.0, 0.0))
     right = max(x for x, _ in map(frame.place, room.corners))
-    left = min(extent(around)[0] if around else 0.0, 0.0)
+    left = min(extent(reach)[0], 0.0)
     free = place.elbow - FREE - (right - left)
     return 0.6 * max(free, 0.0) - left + 0.5
 
@@ -125,5 +127,5 @@ def _words(assembly: Assembly, room: Cut, frame: Frame, around: list[Mark], lowe
     above, below = sides(assembly)
     return [
         *outside_words(above, frame, around, room),
-        word_below(below, frame, room, bool(lower.marks)),
+        word_below(below, frame, room, lower.marks),
     ]

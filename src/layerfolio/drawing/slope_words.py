@@ -19,7 +19,7 @@ def outside_words(word: str, frame: Frame, around: list[Mark], room: Cut) -> lis
     figures = (f"{12 * tan(radians(frame.turn)):.2f}".rstrip("0").rstrip("."), f"({frame.turn:g}°)")
     x = LEFT + 4.0
     right = max(x + run + GAP + max(map(wide, figures)), LEFT + wide(word, "bold", SPACED)) + 2.0
-    low = _clear_above(frame, around, right) + CAPITAL + 2.2
+    low = _clear_above(frame, around, right, room.above) + CAPITAL + 2.2
     low += 0.35 * max(0.0, frame.place((room.length, 0.0))[1] - low - rise - 8.0)
     corners = ((x, low), (x + run, low), (x + run, low + rise), (x, low))
     level = max(rise / 2, 3.0)
@@ -32,21 +32,22 @@ def outside_words(word: str, frame: Frame, around: list[Mark], room: Cut) -> lis
     ]
 
 
-def _clear_above(frame: Frame, around: list[Mark], right: float) -> float:
+def _clear_above(frame: Frame, around: list[Mark], right: float, above: float) -> float:
     """The lowest height at which nothing of the section or its dimensions stands left of `right`."""
     x, y = frame.shift
     a = radians(frame.turn)
-    edge = y + max(0.0, right - x) * tan(a) + 5.0 / cos(a)
+    edge = y + max(0.0, right - x) * tan(a) + (5.0 + above) / cos(a)
     beside = [extent([one]) for one in around]
     return max([edge, *(top + 1.5 for left, _, _, top in beside if left < right)])
 
 
-def word_below(word: str, frame: Frame, room: Cut, dimensioned: bool) -> Mark:
-    """Under the lower face, towards the right end."""
+def word_below(word: str, frame: Frame, room: Cut, lower: list[Mark]) -> Mark:
+    """Under the lower face and its dimensions (`lower`, in the section's directions), towards the right end."""
     a = radians(frame.turn)
     corner = frame.place((room.length, -room.stack.depth))
     long = wide(word, "bold", SPACED)
     x = corner[0] - long - 4.0
-    off = (12.0 if dimensioned else 4.0) / cos(a)
+    reach = -extent(lower)[1] - room.stack.depth + 1.5 if lower else 0.0
+    off = max(5.0, room.below + 2.4, reach) / cos(a)
     y = corner[1] - (long + 4.0) * tan(a) - off - CAPITAL
     return Text((x, y), word, SIZE, "bold", spaced=SPACED, role="side")

@@ -9,8 +9,7 @@ DOT, RING = 0.55, 0.85
 
 def leader_marks(leader: Leader) -> list[Mark]:
     """White, line and dots."""
-    (x, y), tag = leader.dot, leader.tag
-    dots = [leader.dot, *((x + dx, y + dy) for dx, dy in tag.further)]
+    tag, dots = leader.tag, [leader.dot, *leader.further]
     marks: list[Mark] = [Line(leader.path, 0.25, (), 0.35, role=f"leader {tag.labels[0]}")]
     if tag.further:
         marks.append(Line(tuple(dots), 0.25, (), 0.35, role=f"leader {tag.labels[-1]}"))

@@ -1,0 +1,58 @@
+"""What a reader sees on a drawing: its texts, ticks, leaders and dots, taken from the marks."""
+
+from collections.abc import Iterator
+
+from layerfolio.drawing.geometry import boxes_touch, text_box
+from layerfolio.drawing.lines import crosses_outline, segments_cross
+from layerfolio.drawing.marks import Area, Circle, Clip, Drawing, Group, Line, Mark, Text
+
+
+def flat(marks: tuple[Mark, ...]) -> Iterator[Mark]:
+    """All marks, clips and groups opened."""
+    for mark in marks:
+        if isinstance(mark, Clip | Group):
+            yield from flat(mark.marks)
+        else:
+            yield mark
+
+
+def texts(drawing: Drawing, role: str = "") -> list[Text]:
+    return [one for one in flat(drawing.marks) if isinstance(one, Text) and one.role.startswith(role)]
+
+
+def lines(drawing: Drawing, role: str) -> list[Line]:
+    return [one for one in flat(drawing.marks) if isinstance(one, Line) and one.role.startswith(role)]
+
+
+def areas(drawing: Drawing) -> list[Area]:
+    return [one for one in flat(drawing.marks) if isinstance(one, Area)]
+
+
+def dots(drawing: Drawing) -> list[Circle]:
+    return [one for one in flat(drawing.marks) if isinstance(one, Circle) and one.role == "leader dot" and one.fill == "black"]
+
+
+def overlapping_labels(drawing: Drawing) -> list[tuple[str, str]]:
+    boxes = [(one.text, text_box(one)) for one in texts(drawing)]
+    return [
+        (a, b) for index, (a, first) in enumerate(boxes) for b, second in boxes[index + 1 :] if boxes_touch(first, second)
+    ]
+
+
+def labels_crossed(drawing: Drawing, role: str) -> list[tuple[str, str]]:
+    """Labels that a line of the role runs through, with that line's role."""
+    found = []
+    for line in lines(drawing, role):
+        for a, b in zip(line.points, line.points[1:], strict=False):
+            found += [(one.text, line.role) for one in texts(drawing) if crosses_outline(a, b, text_box(one, -0.2))]
+    return found
+
+
+def crossing_leaders(drawing: Drawing) -> list[tuple[str, str]]:
+    pieces = [(one.role, a, b) for one in lines(drawing, "leader") for a, b in zip(one.points, one.points[1:], strict=False)]
+    return [
+        (first[0], second[0])
+        for index, first in enumerate(pieces)
+        for second in pieces[index + 1 :]
+        if first[0] != second[0] and segments_cross(*first[1:], *second[1:])
+    ]
