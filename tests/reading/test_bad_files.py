@@ -19,6 +19,7 @@ TEXTS = [
     ("a: »[1, 2\nb: 3\n", None, "the bracket that opens here is not closed by ]"),
     ("a: »{b: 1, c: [2, 3]\n", None, "the bracket that opens here is not closed by }"),
     ("a: »{b: 1 c: 2}\n", None, "or a comma is missing, before line 1, column 11"),
+    ("a: [\n", (2, 1), "the file ends here, and a value or a closing bracket is missing"),
     ("a: »]\n", None, "a bracket closes that was never opened"),
     ("a: 1\n»---\nb: 2\n", None, "a second document begins here"),
     ("a: 1\n...\n»---\nb: 2\n", None, "a second document begins here"),

@@ -6,11 +6,12 @@ import re
 
 from layerfolio.reading.groups import ListOf, MapOf, Nested
 from layerfolio.reading.layers import Layer
+from layerfolio.reading.measures import Measure
 from layerfolio.reading.names import name_layers
-from layerfolio.reading.nodes import Mapping
 from layerfolio.reading.record import Record, key, null
 from layerfolio.reading.report import Report, did_you_mean, join, quoted
-from layerfolio.reading.scalars import Flag, Line, Measure, Pick
+from layerfolio.reading.scalars import Flag, Line, Pick
+from layerfolio.reading.tree import Mapping
 from layerfolio.units.quantity import Quantity
 
 KINDS = ("wall", "roof", "ceiling", "floor", "slab", "foundation-wall")

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
+from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.figures import Monthly, Series
 from layerfolio.reading.groups import Nested
-from layerfolio.reading.nodes import Mapping, Node
-from layerfolio.reading.record import Definitions, Reader, Record, key, null
+from layerfolio.reading.measures import Humidity, Measure
+from layerfolio.reading.record import Reader, Record, key, null
 from layerfolio.reading.report import Report
-from layerfolio.reading.scalars import Humidity, Line, Measure, Number
+from layerfolio.reading.scalars import Line, Number
+from layerfolio.reading.tree import Mapping, Node
 from layerfolio.units.quantity import Quantity
 
 AIR = Measure("temperature", least=-80.0, most=70.0)

@@ -7,10 +7,10 @@ from os.path import isfile
 
 from layerfolio.reading.files import inside
 from layerfolio.reading.groups import ListOf, Nested
-from layerfolio.reading.nodes import Node
 from layerfolio.reading.record import Record, key
 from layerfolio.reading.report import Report, quoted
 from layerfolio.reading.scalars import Day, Line
+from layerfolio.reading.tree import Node
 
 
 class Document(Line):

@@ -2,10 +2,12 @@
 
 from typing import Any
 
-from layerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
-from layerfolio.reading.record import Definitions, Frozen, Reader, null
+from layerfolio.reading.definitions import Definitions
+from layerfolio.reading.measures import Measure
+from layerfolio.reading.record import Frozen, Reader, null
 from layerfolio.reading.report import Report, did_you_mean, join, quoted
-from layerfolio.reading.scalars import DECIMAL, Measure
+from layerfolio.reading.scalars import DECIMAL
+from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
 from layerfolio.units.grammar import QuantityError, parse
 
 

@@ -3,9 +3,10 @@
 from collections.abc import Callable
 from typing import Any
 
-from layerfolio.reading.nodes import Mapping, Node, Sequence
-from layerfolio.reading.record import Definitions, Reader, Record, null
+from layerfolio.reading.definitions import Definitions
+from layerfolio.reading.record import Reader, Record, null
 from layerfolio.reading.report import Report, join
+from layerfolio.reading.tree import Mapping, Node, Sequence
 
 
 class Nested(Reader):

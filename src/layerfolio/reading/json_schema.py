@@ -1,6 +1,6 @@
 """The JSON Schema of the project file, for editors that complete and check while one writes."""
 
-from layerfolio.reading.record import Definitions
+from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.schema import Project
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"

@@ -3,9 +3,9 @@
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass
 
-from layerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
 from layerfolio.reading.report import Report, did_you_mean, quoted
 from layerfolio.reading.schema import Project
+from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
 
 
 @dataclass(frozen=True)

@@ -1,8 +1,8 @@
 """Rules between the keys of one layer."""
 
 from layerfolio.reading.layers import VAPOUR_KEYS, Layer
-from layerfolio.reading.nodes import Mapping
 from layerfolio.reading.report import Report, join
+from layerfolio.reading.tree import Mapping
 
 _WHAT = ("material", "membrane", "cavity")
 _FIGURES = ("conductivity", "resistance", *VAPOUR_KEYS)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from layerfolio.reading.documents import Evidence, evidence
 from layerfolio.reading.figures import ByCup, Cups
 from layerfolio.reading.groups import ListOf, Nested
-from layerfolio.reading.nodes import Mapping
+from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Record, key
 from layerfolio.reading.report import Report, join
-from layerfolio.reading.scalars import Line, Measure, Number, Pick
+from layerfolio.reading.scalars import Line, Number, Pick
+from layerfolio.reading.tree import Mapping
 from layerfolio.units.quantity import Quantity
 
 SERVES = (

@@ -7,10 +7,10 @@ from pathlib import Path
 from layerfolio.problems import Caution, Problem, ProblemsFound
 from layerfolio.reading.files import project_file
 from layerfolio.reading.known import Known, check_names
-from layerfolio.reading.nodes import Mapping
 from layerfolio.reading.places import place_of
 from layerfolio.reading.report import Report
 from layerfolio.reading.schema import Project
+from layerfolio.reading.tree import Mapping
 from layerfolio.reading.variants import read_chain
 
 

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
+from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.documents import Evidence, evidence
 from layerfolio.reading.figures import ByCup, Cups
 from layerfolio.reading.layer_rules import one_vapour_figure
 from layerfolio.reading.layers import MU, THICKNESS
-from layerfolio.reading.nodes import Mapping, Node
-from layerfolio.reading.record import Definitions, Frozen, Reader, Record, key
+from layerfolio.reading.measures import Measure
+from layerfolio.reading.record import Frozen, Reader, Record, key
 from layerfolio.reading.report import Report, quoted
-from layerfolio.reading.scalars import Flag, Line, Measure
+from layerfolio.reading.scalars import Flag, Line
+from layerfolio.reading.tree import Mapping, Node
 from layerfolio.units.quantity import Quantity
 
 

@@ -9,52 +9,11 @@ import yaml
 
 from layerfolio.problems import Problem, ProblemsFound
 from layerfolio.reading.report import Place, join, quoted
+from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
 from layerfolio.reading.yaml_words import in_words
 
 DEEPEST = 40
 MOST_VALUES = 20_000
-_NULLS = {"", "~", "null", "Null", "NULL"}
-
-
-class Node:
-    """`place` is where the value begins, `holder` where its key or list item stands; `size` counts the values in it."""
-
-    __slots__ = ("height", "holder", "place", "size")
-
-    def __init__(self, place: Place):
-        self.place = self.holder = place
-        self.size = self.height = 1
-
-
-class Scalar(Node):
-    __slots__ = ("plain", "text")
-
-    def __init__(self, place: Place, text: str, plain: bool):
-        super().__init__(place)
-        self.text, self.plain = text, plain
-
-    @property
-    def is_null(self) -> bool:
-        return self.plain and self.text in _NULLS
-
-
-class Sequence(Node):
-    __slots__ = ("items",)
-
-    def __init__(self, place: Place):
-        super().__init__(place)
-        self.items: list[Node] = []
-
-
-class Mapping(Node):
-    """`keys` holds the place of each key."""
-
-    __slots__ = ("items", "keys")
-
-    def __init__(self, place: Place):
-        super().__init__(place)
-        self.items: dict[str, Node] = {}
-        self.keys: dict[str, Place] = {}
 
 
 def compose(text: str, file: str) -> Mapping:

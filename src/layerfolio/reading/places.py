@@ -2,8 +2,8 @@
 
 import re
 
-from layerfolio.reading.nodes import Mapping, Node, Sequence
 from layerfolio.reading.report import Place
+from layerfolio.reading.tree import Mapping, Node, Sequence
 
 _INDEX = re.compile(r"\[([0-9]+)\]\.?")
 

@@ -3,9 +3,9 @@
 from layerfolio.reading.layer_rules import differs
 from layerfolio.reading.layers import VAPOUR_KEYS, Layer
 from layerfolio.reading.materials import Material
-from layerfolio.reading.nodes import Mapping
 from layerfolio.reading.report import Report, quoted
 from layerfolio.reading.schema import Project
+from layerfolio.reading.tree import Mapping
 
 
 def check_project(project: Project, node: Mapping, report: Report) -> None:

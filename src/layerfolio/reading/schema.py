@@ -7,12 +7,15 @@ from typing import Any
 
 from layerfolio.reading.assemblies import Assembly, assembly_name_wrong
 from layerfolio.reading.climate import Climate, Indoor
+from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.groups import ListOf, MapOf, Nested
 from layerfolio.reading.materials import Material, material_name_wrong
-from layerfolio.reading.nodes import Mapping, Node
-from layerfolio.reading.record import Definitions, Reader, Record, key
+from layerfolio.reading.measures import Measure
+from layerfolio.reading.record import Reader, Record, key
 from layerfolio.reading.report import Report
-from layerfolio.reading.scalars import Day, Flag, Line, Measure, Number, Pick
+from layerfolio.reading.scalars import Day, Flag, Line, Number, Pick
+from layerfolio.reading.site import Revision, SiteLoads, Storey
+from layerfolio.reading.tree import Mapping, Node
 from layerfolio.units.quantity import Quantity
 
 FORMAT = 1
@@ -104,39 +107,6 @@ class Code(Record):
     zone: str | None = key(Line("6", 20), "climate zone in the set's own naming")
     heat_recovery: bool | None = key(Flag(), "whether the ventilation recovers heat, where the set asks")
     amendments: tuple[Amendment, ...] = key(ListOf(Nested(Amendment)), "figures of the local authority", default=())
-
-
-class Seismic(Record):
-    """Seismic values of the site."""
-
-    Sa02: float | None = key(Number("a spectral acceleration", "0.3", 0, 20), "spectral acceleration at 0.2 s")
-    category: str | None = key(Line("B", 20), "seismic design category")
-
-
-class SiteLoads(Record):
-    """Loads of the site, as given by the project."""
-
-    wind_pressure_1_50: Quantity | None = key(Measure("pressure"), "hourly wind pressure, 1 in 50 years")
-    wind_speed: Quantity | None = key(Measure("speed"), "basic wind speed")
-    exposure: str | None = key(Line("rough", 40), "exposure: rough, open, or the category")
-    seismic: Seismic | None = key(Nested(Seismic), "seismic values")
-    snow: Quantity | None = key(Measure("pressure", least=0.0), "ground snow load")
-    source: str | None = key(Line("the code's table of climatic data"), "where the figures come from")
-
-
-class Revision(Record):
-    """One issue of the package."""
-
-    mark: str = key(Line("A", 8), "mark of the revision", required=True)
-    date: date | None = key(Day(), "date of issue")
-    note: str | None = key(Line("issued for permit"), "what changed")
-
-
-class Storey(Record):
-    """One storey."""
-
-    name: str | None = key(Line("ground floor"), "name")
-    height: Quantity | None = key(Measure("length"), "floor to floor")
 
 
 class Project(Record):

@@ -7,9 +7,10 @@ from pathlib import Path
 
 from layerfolio.problems import Problem, ProblemsFound
 from layerfolio.reading.files import decode, inside, read_bytes, shown_name
-from layerfolio.reading.nodes import Mapping, Node, Scalar, compose
+from layerfolio.reading.nodes import compose
 from layerfolio.reading.record import null
 from layerfolio.reading.report import quoted
+from layerfolio.reading.tree import Mapping, Node, Scalar
 
 _KEY = "variant_of"
 LONGEST_CHAIN = 20

@@ -38,6 +38,8 @@ def in_words(error: yaml.YAMLError, text: str) -> tuple[tuple[int, int], str, st
         return _bad_start(line, column, text)
     if "or ']'" in problem or "or '}'" in problem:
         return _unclosed(error, line, column)
+    if "node content" in problem and not text.splitlines()[line - 1 :]:
+        return (line, column), "the file ends here, and a value or a closing bracket is missing", "[1, 2]"
     for pattern, message, example in _WORDS:
         if re.search(pattern, problem):
             opens = "opens here" in message and error.context_mark
