@@ -97,6 +97,7 @@ def record_month(
     profile = run.profiles[month]
     node = _node_to_show(run, month)
     if node is None:
+        record.section(f"{MONTHS[month]} at a plane", key="plane", source=METHOD)
         record.choice("No plane to show", "one layer without strips has no face inside it")
         return
     wet = node in profile.held

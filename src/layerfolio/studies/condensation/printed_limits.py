@@ -7,6 +7,8 @@ from layerfolio.formulas.vapour import DELTA_0
 from layerfolio.steps.trace import Recorder
 from layerfolio.studies.climate_year import MONTHS, Outside, Year
 from layerfolio.studies.condensation import surface, two_period
+from layerfolio.studies.condensation.section import Column
+from layerfolio.studies.condensation.string import rates
 from layerfolio.studies.condensation.types import Period, SurfaceStudy, TwoPeriodStudy
 from layerfolio.studies.condensation.walk import (
     Airs,
@@ -22,6 +24,8 @@ from layerfolio.studies.types import LayerHeat
 
 ISO, DIN = "iso-13788-2012", two_period.SOURCE
 WINTER, SUMMER = "condensation period", "evaporation period"
+FEW = 2
+"""Wet planes of the winter block that are printed one by one."""
 
 
 def record_surface(
@@ -64,16 +68,31 @@ def record_two_period(record: Recorder, study: TwoPeriodStudy, assembly: Assembl
     wet = two_period.wet_nodes(nodes, limit)
     ends = (nodes.nodes[0], nodes.nodes[-1])
     t = method_figure(record, "t", two_period.SECONDS, "90 days, each period", DIN, "periods", "found")
-    for position, node in enumerate(wet):
-        inner = wet[position + 1] if position + 1 < len(wet) else None
-        outer = wet[position - 1] if position else None
-        near = Neighbours(
-            ends[1] if inner is None else nodes.nodes[inner], ends[0] if outer is None else nodes.nodes[outer],
-            None if inner is None else limit[inner], None if outer is None else limit[outer],
-        )  # fmt: skip
+    for node in _walked(record, nodes, limit, wet):
+        near = _between(nodes, limit, wet, wet.index(node))
         rate = plane_steps(record, period.values, ends, nodes.nodes[node], airs, near, True)
         record.step(f.condensate, about=plane_words(nodes.nodes[node].between), g_c=rate, t=t)
-    _summer(record, assembly, period, two_period.places(nodes, limit), nodes.s_d[-1], t)
+    _summer(record, assembly, period, nodes, limit, len(wet) == 1, t)
+
+
+def _walked(record: Recorder, nodes: Column, limit: list[float], wet: list[int]) -> list[int]:
+    """The wet nodes that are printed: all of a few, the wettest of many."""
+    if len(wet) <= FEW:
+        return wet
+    record.choice(f"One of {len(wet)} wet planes is shown", "the wettest; the others are found in the same way")
+    rate, _, _ = rates(nodes.s_d, limit, [0, *wet, len(nodes.s_d) - 1])
+    return [max(wet, key=lambda node: rate[node])]
+
+
+def _between(nodes: Column, limit: list[float], wet: list[int], position: int) -> Neighbours:
+    """What lies next to one of the wet nodes: the wet nodes beside it, or the airs."""
+    last = position == len(wet) - 1
+    inner = len(nodes.s_d) - 1 if last else wet[position + 1]
+    outer = 0 if position == 0 else wet[position - 1]
+    return Neighbours(
+        nodes.nodes[inner], nodes.nodes[outer],
+        None if last else limit[inner], None if position == 0 else limit[outer],
+    )  # fmt: skip
 
 
 def _winter_airs(record: Recorder, assembly: Assembly) -> Airs:
@@ -90,11 +109,16 @@ def _winter_airs(record: Recorder, assembly: Assembly) -> Airs:
 
 
 def _summer(
-    record: Recorder, assembly: Assembly, period: Period, places: list[tuple[float, float]], total: float, t: float
+    record: Recorder, assembly: Assembly, period: Period, nodes: Column, limit: list[float], walked: bool, t: float
 ) -> None:
-    """One plane in full; several in words, with what they come to."""
+    """One plane in full; several in words, with what they come to. `walked`: the plane's s_d stand above already."""
+    places, total = two_period.places(nodes, limit), nodes.s_d[-1]
     if not period.planes:
-        record.choice("No condensation in winter", "what could evaporate is found at the plane nearest to saturation")
+        record.choice("No condensation in winter", "what could evaporate is found at the face nearest to saturation")
+    if len(places) == 1 and not walked:
+        where = "the middle of the wet zone" if period.planes else "that face"
+        record.given("s_d_1", total - places[0][0], f"{where} to room", "sum of the layers between")
+        record.given("s_d_2", places[0][0], f"{where} to outside", "sum of the layers between")
     saturation = two_period.summer_saturation(assembly)
     p_c = method_figure(record, "p_c", saturation, "wet plane, summer", DIN, SUMMER, "found")
     p_air = method_figure(record, "p_i", two_period.SUMMER_PRESSURE, "both airs, summer", DIN, SUMMER, "found")

@@ -10,7 +10,7 @@ from layerfolio.studies.condensation.balance import balance
 from layerfolio.studies.condensation.cautions import cautions
 from layerfolio.studies.condensation.printed import record_airs, record_month, record_values
 from layerfolio.studies.condensation.printed_limits import record_surface, record_two_period
-from layerfolio.studies.condensation.section import Part, column, cup_values, main_insulation, parts
+from layerfolio.studies.condensation.section import column, cup_values, main_insulation, parts, parts_of
 from layerfolio.studies.condensation.sensitivity import Case, sensitivity
 from layerfolio.studies.condensation.surface import surface_study
 from layerfolio.studies.condensation.two_period import two_period_study
@@ -33,7 +33,7 @@ def condensation_study(
     `vapour_values` fixes the cup (dry, wet) of layers by name. Layers without a figure are named, never guessed.
     """
     fixed = dict(vapour_values or {})
-    found = parts(assembly, thermal.layers, vapour.layers)
+    found = parts_of(assembly) if thermal.missing else parts(assembly, thermal.layers, vapour.layers)
     expected, lacking = cup_values(found, less_favourable=False, fixed=fixed)
     less, also_lacking = cup_values(found, less_favourable=True, fixed=fixed)
     missing = tuple(dict.fromkeys((*thermal.missing, *lacking, *also_lacking)))
@@ -120,6 +120,3 @@ def _surface(assembly: Assembly, thermal: ThermalStudy, year: Year | None, recor
     study = surface_study(assembly, thermal.layers, year, outside)
     record_surface(record, study, assembly, thermal.layers, year, outside)
     return study
-
-
-__all__ = ["Part", "condensation_study", "films", "study_of_project"]
