@@ -178,3 +178,15 @@ def test_a_permeance_at_another_thickness_is_a_problem(tmp_path):
     with pytest.raises(ProblemsFound) as found:
         open_project(file)
     assert "15 mm" in str(found.value) and "18 mm" in str(found.value)
+
+
+def test_a_material_without_its_thickness_is_a_problem_with_its_line(tmp_path):
+    from layerfolio.problems import ProblemsFound
+
+    file = tmp_path / "project.yaml"
+    text = HEAD.format(code_set="nbc-2020", kind="wall", more="title: T", materials="{}")
+    layers = "      - {material: spruce}\n      - {material: polyethylene-150}\n      - {material: osb, resistance: 0.1 m2.K/W}\n"
+    file.write_text(text + layers, encoding="utf-8")
+    with pytest.raises(ProblemsFound) as found:
+        open_project(file)
+    assert [(p.path, p.line) for p in found.value.problems] == [("assemblies.A1.layers[0]", 10)]

@@ -7,7 +7,6 @@ from layerfolio.assembly.types import Choice, Kind, Member
 from layerfolio.catalogue.code_tables import CodeTables
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.catalogue.types import Material
-from layerfolio.formulas.thermal import share_by_spacing
 
 FRAME_OF = {"slab": "floor", "foundation-wall": "foundation-wall"}
 USUAL_MEMBER = {
@@ -84,7 +83,7 @@ def _share(
                 )
             ]
     width = framing.width.value if framing.width else 0.0
-    share = share_by_spacing(b=width, a=spacing) if spacing else 0.0
+    share = width / spacing if spacing else 0.0
     words = f"{plural(name).capitalize()} of layer {layer_name} take {share * 100:.3g} % of the area"
     origin = Origin("default", "common-practice", "width over spacing", "given")
     return Datum(share, origin, "width over spacing"), [Choice(words, "no fraction is stated: width over spacing")]

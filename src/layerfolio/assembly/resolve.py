@@ -7,7 +7,7 @@ from layerfolio.assembly.layers import Context, layer
 from layerfolio.assembly.types import Assembly, Choice, Direction, Kind
 from layerfolio.catalogue import code_tables, materials
 from layerfolio.catalogue.datum import Datum, Origin
-from layerfolio.problems import Caution
+from layerfolio.problems import Caution, Problem
 
 WALL_FROM = 60.0
 """Degrees from horizontal from which an assembly counts as a wall (NBC 2020, 9.36.2.1.(3); ISO 6946: within 30 of vertical)."""
@@ -18,6 +18,26 @@ def resolve(project: Any) -> tuple[dict[str, Assembly], tuple[Caution, ...]]:
     tables = code_tables.load(project.code.set)
     found = {name: _assembly(name, given, project, tables) for name, given in project.assemblies.items()}
     return found, tuple(caution for one in found.values() for caution in cautions(one))
+
+
+def thickness_problems(project: Any) -> list[Problem]:
+    """Layers whose figures go with a thickness that is not stated. The line is 0: the reading room knows the place."""
+    found = []
+    for name, assembly in project.assemblies.items():
+        for number, one in enumerate(assembly.layers):
+            if one.thickness is None and one.material and not _as_built(one, project):
+                path = f"assemblies.{name}.layers[{number}]"
+                found.append(Problem("", 0, 0, path, f"the thickness of {one.material} is missing", "thickness: 15 mm"))
+    return found
+
+
+def _as_built(given: Any, project: Any) -> bool:
+    """Whether the layer's heat figure holds without a thickness: stated resistance, or a product listed as built."""
+    own = project.materials.get(given.material)
+    if given.resistance is not None or (own is not None and own.resistance is not None):
+        return True
+    listed = _catalogue(given.material) if own is None else None
+    return listed is not None and (listed.membrane or (listed.resistance is not None and listed.resistance_at is None))
 
 
 def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTables) -> Assembly:

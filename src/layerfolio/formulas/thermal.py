@@ -75,12 +75,6 @@ def transmittance(*, R_T: float) -> float:
     return 1 / R_T
 
 
-@formula("f", source="common-practice")
-def share_by_spacing(*, b: float, a: float) -> float:
-    """Share of the area that framing takes, from its width and spacing."""
-    return b / a
-
-
 @formula("U_fr", source="iso-6946-2017, 6.7.2.3")
 def framing_heat(*, f: tuple[float, ...], R_q: tuple[float, ...]) -> float:
     """Heat flow per kelvin through the paths that hold framing."""

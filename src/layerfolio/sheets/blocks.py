@@ -9,6 +9,7 @@ from typing import Literal
 
 from layerfolio.codes.findings import Verdict
 from layerfolio.drawing.marks import Drawing
+from layerfolio.sheets.table import Cell, Column, Row, Table, VerdictCell  # noqa: F401  (taken from here by all others)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,51 +55,6 @@ class Pairs:
 
     rows: tuple[tuple[str, str], ...]
     label_width: float = 31
-
-
-@dataclass(frozen=True, slots=True)
-class Column:
-    """`width` 0: shares what is left. `align` decimal lines figures up on the point."""
-
-    title: str
-    unit: str = ""
-    width: float = 0
-    align: Literal["left", "right", "centre", "decimal"] = "left"
-
-
-@dataclass(frozen=True, slots=True)
-class VerdictCell:
-    """A verdict's shape and word, and under it in regular what follows from it."""
-
-    verdict: Verdict
-    text: str = ""
-
-
-Cell = str | VerdictCell
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """Cells in the order of the columns; a newline in a cell begins a new line. `after` is a last line of the row, set
-    from column `after_from` to the right edge (what is missing in an evidence register)."""
-
-    cells: tuple[Cell, ...]
-    total: bool = False  # rule above, bold
-    keep_with_next: bool = False
-    after: VerdictCell | None = None
-    after_from: int = 1
-
-
-@dataclass(frozen=True, slots=True)
-class Table:
-    columns: tuple[Column, ...]
-    rows: tuple[Row, ...]
-    top_rule: bool = True  # False: directly under a Head, whose rule serves
-    upright_rules: tuple[int, ...] = ()  # after which columns (0-based) an upright rule stands
-    long_text: bool = False  # the looser padding of compliance records
-    indent: float = 0
-    leading: float = 4.35  # between the lines of a cell; 4.5 where `long_text`
-    extra: float | None = None  # added to each row; None: 0.5, or 3.0 where `long_text`
 
 
 @dataclass(frozen=True, slots=True)

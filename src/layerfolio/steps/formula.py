@@ -33,7 +33,9 @@ class Formula:
         return self.function(**arguments)
 
 
-def formula(result: str, *, source: str, within: dict[str, tuple[float, float]] | None = None):
+def formula(
+    result: str, *, source: str, within: dict[str, tuple[float, float]] | None = None
+) -> Callable[[Callable[..., float]], Formula]:
     """Make a keyword-only function a Formula and list it in REGISTRY, where the laws of the test suite find it."""
 
     def make(function: Callable[..., float]) -> Formula:
