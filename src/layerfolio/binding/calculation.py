@@ -15,7 +15,7 @@ SOURCE = 40.0  # width of the source column
 RULE, TOTAL = 42.5, 44.0  # upright rule and right edge of the totals, from the field's right edge
 _PARTS = {  # white space between two parts of a step
     ("text", "table"): 1.0, ("equation", "table"): 1.0, ("table", "equation"): 1.9, ("table", "text"): 1.5,
-    ("table", "table"): 2.0,
+    ("table", "table"): 2.0, ("equation", "text"): 1.0,
 }  # fmt: skip
 FIRST = 1.68  # from the rule under the head to the first step
 LAST = 1.5  # from the last step to the closing rule

@@ -60,7 +60,7 @@ def _fill(
     while rest or not fields:
         starts = [] if not fields else _continued(rest, head, sheet, fmt, new_page=len(fields) % fmt.fields == 0)
         room = fmt.room if fields or first_room is None else first_room
-        placed, rest = take([*starts, *rest], room, wide=wide, whole=whole)
+        placed, rest = take([*starts, *rest], room, wide=wide, whole=whole, force=room == fmt.room)
         fields.append(placed)
     return fields
 
@@ -83,11 +83,17 @@ def _balanced(pieces: Sequence[Piece], sheet: Sheet, fmt: Format) -> Fields | No
         tried = []
         for step in range(4, 25):
             fields = _fill(pieces, sheet, fmt, first_room=fmt.room * step / 24, whole=whole)
-            if len(fields) <= 2 and all(_foot(placed) <= fmt.room + 1e-6 for placed in fields):
+            if len(fields) <= 2 and all(map(_good, fields, [fmt.room] * 2)):
                 tried.append((max(map(_foot, fields)), step, fields))
         if tried:
             return min(tried, key=lambda one: one[:2])[2]
     return None
+
+
+def _good(placed: Placed, room: float) -> bool:
+    """Nothing stands out below, nothing was reduced, and more than a head is there."""
+    squeezed = any(piece.squeezed for piece, _ in placed)
+    return _foot(placed) <= room + 1e-6 and not squeezed and any(piece.kind != "head" for piece, _ in placed)
 
 
 def _foot(placed: Placed) -> float:

@@ -99,13 +99,13 @@ def _field(
 
 
 def _sheet_title(pen: Pen, x: float, y: float, caption: Caption) -> None:
-    """13.6, else 12, else two lines of 9; the word "continued" is never what is cut."""
+    """13.6, else 12 or 9.72, else two lines of 9; the word "continued" is never what is cut."""
     room = LEFT - 2 * PAD
     tail = CONTINUED if caption.continued else ""
     title = clean(caption.title)
-    for size, limit in ((13.6, 86.0), (12.0, room)):
+    for size, limit, base in ((13.6, 86.0, 8.3), (12.0, room, 8.3), (9.72, room, 7.6)):
         if width(title + tail, size, "bold") <= limit:
-            _field(pen, x, y, "Sheet title", Fitted((title + tail,), size), "bold", 8.3)
+            _field(pen, x, y, "Sheet title", Fitted((title + tail,), size), "bold", base)
             return
     value = fit(title + tail, room, (9,), "bold", lines=2)
     if tail and not value.lines[-1].endswith(tail):

@@ -36,6 +36,7 @@ class NumberedPiece(Piece):
     def squeeze(self, room: float) -> None:
         for piece in self.content.pieces:
             piece.squeeze(room)
+        self.squeezed = any(piece.squeezed for piece in self.content.pieces)
         self.height = max(self.content.height, LEADING * len(self.label)) + (_FOOT if self.rule else 0.0)
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:

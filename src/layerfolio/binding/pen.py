@@ -89,7 +89,7 @@ class Pen:
         canvas.setLineCap(1)
         canvas.setLineWidth(0.35 * MM)
         canvas.setDash([0, DOT_PITCH * MM])
-        canvas.line(last * MM, self._y(y), (last - count * DOT_PITCH) * MM, self._y(y))
+        canvas.line(last * MM, self._y(y), (last - count * DOT_PITCH - 0.01) * MM, self._y(y))
         canvas.restoreState()
 
     def set(self, line: Line, x: float, y: float) -> None:

@@ -34,6 +34,7 @@ class Piece:
     keep_with_next = False
     keep_with_previous = False
     under_head = False
+    squeezed = False  # reduced, because nothing else helped
     stretch = 0.0  # how much higher it may grow where height is left
 
     @property

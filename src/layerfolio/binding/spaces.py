@@ -91,7 +91,8 @@ class FigurePiece(Piece):
         return self.drawing.height * self.shrink + (LEADING if self.shrink < 1 else 0.0)
 
     def squeeze(self, room: float) -> None:
-        self.shrink = min(self.shrink, (room - LEADING) / self.drawing.height)
+        self.shrink = max(0.01, min(self.shrink, (room - LEADING) / self.drawing.height))
+        self.squeezed = True
         self.height = self._high()
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:

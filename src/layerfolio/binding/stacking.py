@@ -13,6 +13,7 @@ _PAIRS = {
     ("heading", "index"): 0.9, ("ruled heading", "table"): 0.0, ("pairs", "heading"): 4.6,
     ("pairs", "ruled heading"): 4.6,
     ("table", "text"): 2.0, ("table", "table"): 3.0, ("figure", "table"): 2.5, ("figure", "text"): 2.0,
+    ("text", "figure"): 3.0,
     ("result box", "text"): 1.0, ("count", "text"): 0.9, ("numbered", "numbered"): 1.25, ("text", "bullets"): 0.6,
     ("numbered", "note box"): 2.2, ("heading", "columns"): 0.6, ("heading", "numbered"): 0.6,
 }  # fmt: skip
@@ -68,7 +69,7 @@ def take(
             if wide and placed:
                 return placed, list(pieces[number + 1 :])
             continue
-        if piece.kind == "space" and not placed:
+        if piece.kind == "space" and all(one.kind == "head" for one, _ in placed):
             continue
         if piece.kind == "head" and any(one.kind != "head" for one, _ in placed):
             return placed, list(pieces[number:])
@@ -100,13 +101,15 @@ def _bound(piece: Piece, rest: Sequence[Piece]) -> float:
         return gap(piece, rest[0]) + least(rest)
     if rest[0].keep_with_previous:
         return gap(piece, rest[0]) + rest[0].height + _bound(rest[0], rest[1:])
+    if rest[0].kind == "space" and len(rest) > 1 and rest[1].keep_with_previous:
+        return rest[0].height + rest[1].height + _bound(rest[1], rest[2:])
     return 0.0
 
 
 def _split(piece: Piece, rest: Sequence[Piece], room: float, force: bool) -> tuple[Piece, Piece] | None:
     """The piece in two; where only what is bound to it does not fit, a part of the piece goes along with that."""
     if piece.height <= room:
-        return piece.split(piece.height - 1.0) if rest and rest[0].keep_with_previous else None
+        return piece.split(piece.height - 1.0) if _bound(piece, rest) and not piece.keep_with_next else None
     return piece.split(room) or (piece.split(room, True) if force else None)
 
 

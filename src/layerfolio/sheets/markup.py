@@ -20,7 +20,10 @@ _UNITS = (
     r"(?:mm²?|m[²³]?|cm|km|in|ft[²³]?|kg|ng|g|k?W|K|[kM]?Pa|[kM]?N|k?J|Btu|perms?|US perm|lb|psf|h|d|%|°[CF]?|class)"
 )
 _FIGURE_AND_UNIT = re.compile(rf"(?<=\d) (?={_UNITS}(?![A-Za-z]))")
-_REFERENCE = re.compile(r"\b((?i:zone|layer|step|sheet|page|class|line|table|part|row|item|clause|month|plane)) (?=\d)")
+_REFERENCE = re.compile(
+    r"\b((?i:zone|layer|step|sheet|page|class|line|table|part|section|chapter|row|item|clause|plane)"
+    r"|ISO|EN|ASTM|CSA|NBC|IRC|IBC) (?=\d)"
+)
 _FRACTION = re.compile(r"(?<=\d) (?=\d+/\d+)")
 _RATIO = re.compile(r"(?<=[\d\"]) ([:×]) (?=[\d\"])")
 
