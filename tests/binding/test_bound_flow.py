@@ -1,5 +1,7 @@
 """What stands on which page: rules of breaking, continued heads, spaces that take what is left."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -85,6 +87,38 @@ def test_the_count_of_verdicts_stays_with_its_record():
         pages = lay_out([sheet(b.Head("", "Record"), record, b.VerdictCount(((Verdict.MEETS, rows),)))], LETTER)
         kinds = [[piece.kind for piece, _ in leaf.fields[0]] for leaf in pages]
         assert kinds[-1][-2:] == ["table", "count"]
+
+
+def test_a_space_does_not_part_record_and_count():
+    for rows in range(10, 46):
+        record = figures_table(tuple((f"row {n}", "1.5") for n in range(rows)))
+        blocks = (b.Head("", "Record"), record, b.Space(2), b.VerdictCount(((Verdict.MEETS, rows),)))
+        pages = lay_out([sheet(*blocks)], LETTER)
+        assert [piece.kind for piece, _ in pages[-1].fields[0]][-3:] == ["table", "space", "count"]
+
+
+def test_evening_out_two_fields_reduces_no_drawing():
+    rows = tuple((f"row {n}", "1.5") for n in range(12))
+    for high in (40, 110, 180):
+        blocks = (b.Head("W1", "Wall"), b.Figure(drawing(150, high)), figures_table(rows), b.Paragraph("key"))
+        [leaf] = lay_out([sheet(*blocks)], FORMATS["tabloid"])
+        figure = next(piece for placed in leaf.fields for piece, _ in placed if piece.kind == "figure")
+        assert figure.shrink == 1.0
+        assert len(leaf.fields) == 2
+
+
+def test_a_result_box_grows_rather_than_set_text_over_text():
+    long = "A code with a long name, a table with a long number, zone 6, with all that the authority added to it since"
+    remark = "the figure asked rests on memory: confirm against the adopted text"
+    box = b.ResultBox((("{U}", "0.186", ""),) * 3, long, Verdict.NEEDS_JUDGEMENT, remark)
+    [leaf] = lay_out([sheet(box)], LETTER)
+    assert leaf.fields[0][0][0].height > 17
+    found = signs(render(package(sheet(box)))[0])
+    inside = [one for one in found if one.left > 110 and one.bottom < 40]
+    lines = sorted({round(one.bottom, 1) for one in inside if one.text in "eatomn"})
+    rows = [lines[0], *(two for one, two in pairwise(lines) if two - one > 0.5)]
+    assert len(rows) == 4
+    assert all(two - one > 3.5 for one, two in pairwise(rows))
 
 
 def test_steps_close_up_before_they_take_a_second_page():

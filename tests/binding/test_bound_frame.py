@@ -126,6 +126,11 @@ def test_continued_stays_when_a_title_is_cut():
     assert "continued" in words(pdf, 1).split("Sheet title")[1]
 
 
+def test_a_long_sheet_number_breaks_between_its_parts():
+    pdf, _ = render(package(sheet(b.Paragraph("x"), number="W1-ANNEXE-T")))
+    assert "W1-\nANNEXE-T" in words(pdf)
+
+
 def test_customary_scale_is_shortened_to_its_ratio():
     pdf, _ = render(package(sheet(b.Paragraph("x"), scale='1 1/2" = 1\'-0" (1 : 8)')))
     assert "Scale\n1 : 8" in words(pdf)

@@ -1,5 +1,7 @@
 """Boxes and lines of their own kind: key results, the band of a verdict, counts of verdicts."""
 
+from dataclasses import dataclass
+
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
 from layerfolio.binding.rich import Line, line, wrap, wrap_few
@@ -13,8 +15,7 @@ class ResultPiece(Piece):
     """Key figures in cells, then clause and verdict, or several verdicts with what they judge."""
 
     kind = "result box"
-    height = 17.0
-    CELL, PAD = 38.0, 2.8
+    LEAST, CELL, PAD = 17.0, 38.0, 2.8
 
     def __init__(self, block: ResultBox, width: float):
         self.block, self.width = block, width
@@ -24,6 +25,9 @@ class ResultPiece(Piece):
             (self._fitted(*figure, room=wide * share), wide * share)
             for figure, wide in zip(block.figures, wanted, strict=True)
         ]
+        room = width - sum(wide for _, wide in self.cells) - self.PAD - 1.5
+        self.lay = _verdict_layout(block, room)
+        self.height = self.LEAST if block.verdicts else self.lay.height
 
     def _need(self, name: str, figure: str, small: str, size: float) -> float:
         beside = line(small).width + 1.5 if small else 0.0
@@ -44,12 +48,10 @@ class ResultPiece(Piece):
             pen.set(small, at + self.PAD + figure.width + 1.5, y + 12.8)
             at += wide
             pen.rule(at, y, at, y + self.height, 0.25)
-        at += self.PAD
-        room = x + self.width - at - 1.5
         if self.block.verdicts:
-            self._several(pen, at, y)
+            self._several(pen, at + self.PAD, y)
         else:
-            self._one(pen, at, y, room)
+            self._one(pen, at + self.PAD, y)
 
     def _several(self, pen: Pen, x: float, y: float) -> None:
         subjects = [wrap_few(subject, 30, 1)[0] for subject, _ in self.block.verdicts]
@@ -61,24 +63,42 @@ class ResultPiece(Piece):
             verdict_words(pen, verdict, start, base)
             base += pitch
 
-    def _one(self, pen: Pen, x: float, y: float, room: float) -> None:
-        block = self.block
-        clause = wrap(block.clause, room) if block.clause else ()
-        size = 13.6 if block.verdict is None or verdict_width(block.verdict, 13.6) <= room else 9
-        remark = line(block.remark)
-        word = verdict_width(block.verdict, size) if block.verdict is not None else -3.0
-        beside = word + 3.0 + remark.width <= room
-        base = y + 12.8
-        if len(clause) > 1 or not beside:
-            pen.set_all(wrap_few(block.clause, room, 2), x, y + 4.2, 3.9)
-            base = y + (11.4 if len(clause) > 1 or not beside else 12.8)
+    def _one(self, pen: Pen, x: float, y: float) -> None:
+        block, lay = self.block, self.lay
+        pen.set_all(lay.clause, x, y + lay.clause_at, LEADING)
+        end = x - 6.8
+        if block.verdict is not None:
+            end = verdict_words(pen, block.verdict, x, y + lay.verdict_at, lay.size)
+        if lay.below:
+            pen.set(lay.remark, x, y + lay.verdict_at + 4.6)
         else:
-            pen.set_all(clause, x, y + 5, LEADING)
-        end = verdict_words(pen, block.verdict, x, base, size) if block.verdict is not None else x - 3.0
-        if beside:
-            pen.set(remark, min(end + 6.8, x + room - remark.width), base)
-        elif block.remark:
-            pen.set(wrap_few(block.remark, room, 1)[0], x, y + 15.6)  # in full where the verdict is judged
+            pen.set(lay.remark, min(end + 6.8, x + lay.room - lay.remark.width), y + lay.verdict_at)
+
+
+@dataclass(frozen=True, slots=True)
+class _VerdictLayout:
+    """Clause, verdict and remark in the last cell; the box grows where they need more than 17."""
+
+    room: float
+    clause: tuple[Line, ...]
+    size: float
+    remark: Line
+    below: bool
+    clause_at: float
+    verdict_at: float
+    height: float
+
+
+def _verdict_layout(block: ResultBox, room: float) -> _VerdictLayout:
+    clause = wrap_few(block.clause, room, 2) if block.clause else ()
+    size = 13.6 if block.verdict is None or verdict_width(block.verdict, 13.6) <= room else 9
+    word = verdict_width(block.verdict, size) + 3.0 if block.verdict is not None else 0.0
+    below = bool(block.remark) and word + line(block.remark).width > room
+    remark = wrap_few(block.remark, room, 1)[0] if block.remark else Line((), 0.0)  # in full where it is judged
+    if len(clause) < 2 and not below:
+        return _VerdictLayout(room, clause, size, remark, below, 5.0, 12.8, ResultPiece.LEAST)
+    at = 4.6 + LEADING * max(0, len(clause) - 1) + 6.2
+    return _VerdictLayout(room, clause, size, remark, below, 4.6, at, max(ResultPiece.LEAST, at + 2.4 + 4.6 * below))
 
 
 class BandPiece(Piece):

@@ -45,4 +45,5 @@ def _first(text: str, room: float, size: float, style: str) -> tuple[str, str]:
         at = text.rfind(" ", 0, count + 1)
         if at > 0:
             return text[:at], text[at + 1 :]
+        count = text.rfind("-", 0, count) + 1 or count
     return text[:count], text[count:]

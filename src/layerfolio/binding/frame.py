@@ -84,8 +84,10 @@ def _title_block(pen: Pen, x: float, y: float, block: TitleBlock, caption: Capti
     _sheet_title(pen, x, y + 16, caption)
     _bottom_row(pen, x, y + 26, block, caption)
     pen.words("Sheet no.", x + LEFT + PAD, y + 3, 7)
-    number = fit(clean(caption.number), RIGHT - 4, (27.2, 19.4, 16, 12, 9.72, 9), "bold")
-    pen.words(number.lines[0], x + LEFT + RIGHT / 2, y + 16.5, number.size, "bold", 0.5)
+    number = fit(clean(caption.number), RIGHT - 4, (27.2, 19.4, 16, 12, 9.72), "bold", lines=3)
+    base = y + 16.5 - 2.25 * (len(number.lines) - 1)
+    for row, one in enumerate(number.lines):
+        pen.words(one, x + LEFT + RIGHT / 2, base + 4.5 * row, number.size, "bold", 0.5)
     _field(pen, x + LEFT, y + 26, "Sheet", Fitted((f"{caption.page} of {caption.pages}",), 9))
 
 
