@@ -6,6 +6,7 @@ from layerfolio.studies.condensation.types import (
     Change,
     Check,
     CondensationStudy,
+    Construction,
     Month,
     Period,
     SurfaceStudy,
@@ -30,6 +31,7 @@ def results_part(study: CondensationStudy) -> dict[str, Any]:
         },
         "surface_factor": _surface(study.surface),
         "two_period": _two_period(study.two_period),
+        "without_calculation": _construction(study.construction),
         "sensitivity": [_change(change) for change in study.sensitivity],
         "indoor": study.year.rule.words if study.year else None,
         "cautions": list(study.cautions),
@@ -60,6 +62,7 @@ def _surface(study: SurfaceStudy | None) -> dict[str, Any] | None:
         "through_insulation": study.through_insulation,
         "through_framing": study.through_framing,
         "required_against_corrosion": study.corrosion.required,
+        "room_air_over_the_limit": list(study.mould.beyond),
     }
 
 
@@ -90,6 +93,14 @@ def _check(check: Check) -> dict[str, Any]:
         "name": check.name, "value": check.value, "limit": check.limit, "verdict": check.verdict, "mark": check.mark,
         "source": check.source, "reason": check.reason,
     }  # fmt: skip
+
+
+def _construction(one: Construction | None) -> dict[str, Any] | None:
+    """The row of the table of constructions that need no calculation, for this kind of assembly."""
+    if one is None:
+        return None
+    conditions = [{"condition": each.words, "holds": each.holds} for each in one.conditions]
+    return {"construction": one.title, "fits": one.fits, "conditions": conditions, "source": one.source}
 
 
 def _change(change: Change) -> dict[str, Any]:

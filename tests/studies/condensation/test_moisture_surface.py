@@ -84,6 +84,18 @@ def test_films_of_the_project_do_not_move_the_surface_check():
     assert study(usual, CLASS_3).expected.months != study(changed, CLASS_3).expected.months
 
 
+def test_months_in_which_the_room_air_is_over_the_limit_are_named_and_left_out():
+    """Class 3: the room has 67 % in August, over the 60 % of corrosion. At 80 % no month is over."""
+    outside = outside_of("outside air", CLASS_3)
+    found = need(CLASS_3, outside, CORROSION)
+    assert found.beyond == ("June", "August")
+    assert found.required == max(x for x in found.monthly if x is not None and x < 1)
+    assert need(CLASS_3, outside, MOULD).beyond == ()
+    wet = study(wall(WALLS["A"]), year_by_humidity(TEMPERATURE, HUMIDITY, 20.0, 0.85))
+    assert len(wet.surface.mould.beyond) == 11 and not wet.surface.keeps_dry
+    assert any("room air itself" in words for words in wet.cautions)
+
+
 def test_a_room_colder_than_outside_asks_nothing():
     cold_store = months_of((15.0,) * 12, (0.7,) * 12, (2.0,) * 12, (500.0,) * 12)
     found = study(wall(WALLS["D"]), cold_store).surface

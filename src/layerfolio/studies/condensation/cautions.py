@@ -3,16 +3,21 @@
 from layerfolio.assembly.types import Assembly
 from layerfolio.studies.climate_year import Year
 from layerfolio.studies.condensation.timber import run_off
-from layerfolio.studies.condensation.types import Run
+from layerfolio.studies.condensation.types import Run, SurfaceStudy
 from layerfolio.studies.condensation.walk import plane_words
 
 RUN_OFF_FROM = 0.2
 """kg/m2 from which water may run off a layer that absorbs nothing (ISO 13788, from memory: it decides nothing)."""
 
 
-def cautions(assembly: Assembly, year: Year | None, expected: Run | None, less: Run | None) -> tuple[str, ...]:
+def cautions(
+    assembly: Assembly, year: Year | None, expected: Run | None, less: Run | None, surface: SurfaceStudy | None
+) -> tuple[str, ...]:
     """Sentences for the sheet, in a fixed order."""
     found = []
+    if surface is not None and surface.mould.beyond:
+        months = ", ".join(surface.mould.beyond)
+        found.append(f"the room air itself is over {surface.mould.limit * 100:g} % in {months}: no surface stays below")
     if year is not None and expected is not None and less is not None:
         found += [*_running(assembly, expected, less), *_wet_surface(expected), *_all_year(expected, less)]
         pairs = zip(year.indoor_temperature, year.outdoor_temperature, strict=True)

@@ -41,8 +41,11 @@ def record_surface(
         total = record.step(f.resistance_along, about=about, R=(surface.R_SI, *reversed(path.resistances), r_se))
         record.step(f.temperature_factor, about=about, R_si=surface.R_SI, R_T=total)
     need = study.mould
+    if need.beyond:
+        words = f"the room air itself is over {need.limit * 100:g} % in {', '.join(need.beyond)}"
+        record.choice("No section can answer for every month", f"{words}: those months are left out here", ISO)
     if need.required is None:
-        record.choice("The surface test asks nothing", "the room is in no month warmer than outside", ISO)
+        record.choice("The surface test asks nothing more", "the room is in no other month warmer than outside", ISO)
         return
     month = MONTHS.index(need.critical_month)
     record.choice(f"{need.critical_month} is the critical month", "of the twelve it asks the highest factor", ISO)

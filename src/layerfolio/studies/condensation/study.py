@@ -8,6 +8,7 @@ from layerfolio.steps.trace import Recorder
 from layerfolio.studies.climate_year import MONTHS, Year, climate_year, outside_of
 from layerfolio.studies.condensation.balance import balance
 from layerfolio.studies.condensation.cautions import cautions
+from layerfolio.studies.condensation.no_calculation import construction
 from layerfolio.studies.condensation.printed import record_airs, record_month, record_values
 from layerfolio.studies.condensation.printed_limits import record_surface, record_two_period
 from layerfolio.studies.condensation.section import column, cup_values, main_insulation, parts, parts_of
@@ -56,9 +57,10 @@ def condensation_study(
         outside = outside_of(assembly.faces, year)
         both = tuple(film.value for film in films(assembly))
         changes = sensitivity(Case(assembly, found, year, outside, both, fixed, runs[0]))
+    warned = cautions(assembly, year, runs[0], runs[1], surface)
     return CondensationStudy(
-        assembly, method, year, *runs, surface, two_period, changes, cautions(assembly, year, runs[0], runs[1]), (),
-        missing_inputs, record.done(),
+        assembly, method, year, *runs, surface, two_period, changes, warned, (), missing_inputs, record.done(),
+        construction(assembly, less),
     )  # fmt: skip
 
 

@@ -48,11 +48,12 @@ def need(year: Year, outside: Outside, limit: float) -> Need:
             year.indoor_pressure, year.indoor_temperature, outside.temperature, strict=True
         )
     )
-    asked = [(value, -m) for m, value in enumerate(monthly) if value is not None]
+    beyond = tuple(MONTHS[m] for m, value in enumerate(monthly) if value is not None and value >= 1)
+    asked = [(value, -m) for m, value in enumerate(monthly) if value is not None and value < 1]
     if not asked:
-        return Need(limit, monthly, None, "")
+        return Need(limit, monthly, None, "", beyond)
     required, month = max(asked)
-    return Need(limit, monthly, required, MONTHS[-month])
+    return Need(limit, monthly, required, MONTHS[-month], beyond)
 
 
 def _needed(pressure: float, limit: float, indoor: float, outdoor: float) -> float | None:

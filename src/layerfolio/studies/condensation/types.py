@@ -14,12 +14,17 @@ MONTHLY, TWO_PERIOD = "monthly", "two-period"
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """Temperature factor that one limit of surface humidity asks: month by month (None where nothing is asked)."""
+    """Temperature factor that one limit of surface humidity asks, month by month (None where nothing is asked).
+
+    `beyond` names the months in which the room air itself is over the limit (factor 1 and more): no section can answer
+    that, so they take no part in `required`.
+    """
 
     limit: float
     monthly: tuple[float | None, ...]
     required: float | None
     critical_month: str
+    beyond: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +40,7 @@ class SurfaceStudy:
     @property
     def keeps_dry(self) -> bool:
         """Whether the surface stays at or below the mould limit in every month."""
-        return self.mould.required is None or self.provided >= self.mould.required
+        return not self.mould.beyond and (self.mould.required is None or self.provided >= self.mould.required)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +98,27 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
+class Condition:
+    """One condition of a construction, in words, and whether the section meets it."""
+
+    words: str
+    holds: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Construction:
+    """A construction that DIN 4108-3 accepts without a calculation; it is this one where all conditions hold."""
+
+    title: str
+    source: str
+    conditions: tuple[Condition, ...]
+
+    @property
+    def fits(self) -> bool:
+        return all(one.holds for one in self.conditions)
+
+
+@dataclass(frozen=True, slots=True)
 class CondensationStudy:
     """Moisture in one assembly. A part that could not be computed is None; the two `missing_` say why.
 
@@ -111,6 +137,7 @@ class CondensationStudy:
     missing_layers: tuple[str, ...]
     missing_inputs: tuple[str, ...]
     trace: Trace
+    construction: Construction | None = None  # the row of the table for this kind of assembly
 
     @property
     def evaluated(self) -> bool:
@@ -155,6 +182,6 @@ def _dries(period: Period) -> bool:
 
 
 __all__ = [
-    "MONTHLY", "TWO_PERIOD", "Change", "Check", "CondensationStudy", "LayerValue", "Month", "Need", "Node", "Outcome",
+    "MONTHLY", "TWO_PERIOD", "Change", "Check", "CondensationStudy", "Condition", "Construction", "LayerValue", "Month", "Need", "Node", "Outcome",
     "Period", "Plane", "Profile", "Run", "SurfaceStudy", "TwoPeriodStudy", "Verdict",
 ]  # fmt: skip
