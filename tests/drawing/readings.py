@@ -1,6 +1,7 @@
 """What a reader sees on a drawing: its texts, ticks, leaders and dots, taken from the marks."""
 
 from collections.abc import Iterator
+from itertools import combinations, pairwise
 
 from layerfolio.drawing.geometry import boxes_touch, text_box
 from layerfolio.drawing.lines import crosses_outline, segments_cross
@@ -29,30 +30,26 @@ def areas(drawing: Drawing) -> list[Area]:
 
 
 def dots(drawing: Drawing) -> list[Circle]:
-    return [one for one in flat(drawing.marks) if isinstance(one, Circle) and one.role == "leader dot" and one.fill == "black"]
+    circles = [one for one in flat(drawing.marks) if isinstance(one, Circle) and one.role == "leader dot"]
+    return [one for one in circles if one.fill == "black"]
 
 
 def overlapping_labels(drawing: Drawing) -> list[tuple[str, str]]:
     boxes = [(one.text, text_box(one)) for one in texts(drawing)]
-    return [
-        (a, b) for index, (a, first) in enumerate(boxes) for b, second in boxes[index + 1 :] if boxes_touch(first, second)
-    ]
+    pairs = combinations(boxes, 2)
+    return [(a, b) for (a, first), (b, second) in pairs if boxes_touch(first, second)]
 
 
 def labels_crossed(drawing: Drawing, role: str) -> list[tuple[str, str]]:
     """Labels that a line of the role runs through, with that line's role."""
     found = []
     for line in lines(drawing, role):
-        for a, b in zip(line.points, line.points[1:], strict=False):
+        for a, b in pairwise(line.points):
             found += [(one.text, line.role) for one in texts(drawing) if crosses_outline(a, b, text_box(one, -0.2))]
     return found
 
 
 def crossing_leaders(drawing: Drawing) -> list[tuple[str, str]]:
-    pieces = [(one.role, a, b) for one in lines(drawing, "leader") for a, b in zip(one.points, one.points[1:], strict=False)]
-    return [
-        (first[0], second[0])
-        for index, first in enumerate(pieces)
-        for second in pieces[index + 1 :]
-        if first[0] != second[0] and segments_cross(*first[1:], *second[1:])
-    ]
+    pieces = [(one.role, a, b) for one in lines(drawing, "leader") for a, b in pairwise(one.points)]
+    pairs = combinations(pieces, 2)
+    return [(one, two) for (one, *first), (two, *second) in pairs if one != two and segments_cross(*first, *second)]

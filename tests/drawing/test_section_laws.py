@@ -2,16 +2,16 @@
 
 from fractions import Fraction
 
+import pictured
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from readings import crossing_leaders, labels_crossed, lines, overlapping_labels, texts
 
 import builders
-import pictured
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.layout_stack import SHEET, form_of
 from layerfolio.drawing.section import section
-from readings import crossing_leaders, labels_crossed, lines, overlapping_labels, texts
 
 SOLID = ("timber-board", "plywood", "strand-board", "wood-fibre", "mineral-board", "batt", "straw", "foam", "gypsum",
          "masonry", "concrete", "gravel", "plaster", "timber", "metal", "quark")  # fmt: skip
@@ -32,7 +32,8 @@ def layers(draw, number):
     serves = draw(st.lists(st.sampled_from(SERVES), max_size=2, unique=True))
     title, framing = f"Layer {number}", None
     if kind == "membrane":
-        return pictured.layer(number, title, draw(st.sampled_from((None, 0.2, 4))), "membrane", kind=kind, serves=serves)
+        deep = draw(st.sampled_from((None, 0.2, 4)))
+        return pictured.layer(number, title, deep, "membrane", kind=kind, serves=serves)
     if draw(st.booleans()):
         framing = draw(members())
     if kind == "cavity":

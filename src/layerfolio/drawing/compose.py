@@ -26,7 +26,7 @@ from layerfolio.drawing.layout_tags import (
     half_width,
     shared,
 )
-from layerfolio.drawing.lettering import wrapped
+from layerfolio.drawing.lettering import wide, wrapped
 from layerfolio.drawing.marks import Group, Line, Mark, Point, Text
 
 THIN = 2.5  # mm on paper: such neighbours may share a leader
@@ -50,9 +50,8 @@ def tags_of(one: Cut, frame: Frame, note_room: float | None) -> list[Tag]:
     return shared(made, [deep.get(spot.label, 99.0) < THIN for spot in found], room)
 
 
-def leaders_of(one: Cut, frame: Frame, note_room: float | None, column: Column) -> tuple[Leader, ...]:
+def leaders_of(one: Cut, frame: Frame, tags: list[Tag], column: Column) -> tuple[Leader, ...]:
     """Tags placed; thin layers get leaders of their own after all where shared ones would cross others."""
-    tags = tags_of(one, frame, note_room)
     leaders = arranged(tags, column)
     if any(tag.further for tag in tags) and any_crossing(leaders):
         signs = [at for at, _ in one.signs]
@@ -64,7 +63,8 @@ def leaders_of(one: Cut, frame: Frame, note_room: float | None, column: Column) 
 def _tag(spot: Spots, frame: Frame, note_room: float | None, pitch: float = PITCH) -> Tag:
     note = ()
     if note_room is not None:
-        note = wrapped(spot.note, note_room - half_width(spot.label) + RADIUS)
+        room = note_room - half_width(spot.label) + RADIUS
+        note = wrapped(next((one for one in spot.notes if wide(one) <= room), spot.notes[-1]), room)
     size = pitch if len(note) > 1 else PITCH
     return Tag((spot.label,), tuple(frame.place(one) for one in spot.places), note, (), size, spot.member)
 
@@ -87,8 +87,8 @@ def _shut(one: Cut, y: float, paths: list[list[Point]]) -> tuple[Stretches, Stre
                 soft.append((frame.torn - reach, frame.torn + DRIFT * frame.band.depth + reach))
         if frame.band.layer.kind == "solid":
             soft += [(x - reach, x + reach) for x in frame.centres]
-    wide = control.AIR if one.view == "plan" else AIR_ARROW
-    hard += [(x - wide, x + wide) for (x, at), _ in one.signs if abs(at - y) < 2 * near]
+    half = control.AIR if one.view == "plan" else AIR_ARROW
+    hard += [(x - half, x + half) for (x, at), _ in one.signs if abs(at - y) < 2 * near]
     for path in paths:
         for (ax, ay), (bx, by) in pairwise(path):
             span = _span(ax, ay, bx, by, y - near, y + near)

@@ -13,7 +13,7 @@ from layerfolio.drawing.layout_tags import Leader
 from layerfolio.drawing.lettering import SIZE, wide
 from layerfolio.drawing.marks import Drawing, Group, Mark, Text
 
-EDGE = 0.5  # mm of white above and below
+TOP, BOTTOM = 2.0, 0.5  # mm of white
 
 
 def finished(
@@ -40,14 +40,14 @@ def finished(
     _, bottom, _, top = extent([*groups, compose.outer_marks(cut, frame)])
     text = scale_text(cut.stack.scale, cut.units)
     foot = _foot(cut, bottom, bar_at, width, with_key, text)
-    low = extent(foot)[1] - EDGE
+    low = extent(foot)[1] - BOTTOM
     x, y = frame.shift
     stations = compose.letter_stations(cut, frame, leaders)
     section, body = compose.section_group(cut, Frame(frame.turn, (x, y - low)), stations)
     placed = (section, *(moved(one, 0.0, (0.0, -low)) for one in (*groups, *foot)))
     notes = layout_notes(cut.stack, cut.framing, body.unknown, cut.units, cut.view)
     return Drawing(
-        assembly.name, width, top - low + EDGE, placed, cut.stack.scale, text, tuple(body.families), notes
+        assembly.name, width, top - low + TOP, placed, cut.stack.scale, text, tuple(body.families), notes
     )
 
 

@@ -16,7 +16,7 @@ class Frame:
 
     def place(self, point: Point) -> Point:
         """A point of the section on the page."""
-        x, y = turned(point, self.turn)
+        x, y = turned(point, self.turn) if self.turn else point
         return x + self.shift[0], y + self.shift[1]
 
     def local(self, point: Point) -> Point:

@@ -34,10 +34,11 @@ def _of_framing(one: Framing, units: Units, view: View) -> list[str]:
     if one.seen == "no":
         share = f", {one.member.share.value * 100:g} % of the area," if one.member.share else ""
         return [f"{name}{share} is not drawn: its width and spacing are not both given"]
+    if one.seen == "along" and view == "slope":
+        return []  # what runs up the slope is seen along its length in every sloped section
     if one.seen == "along":
         spacing = figure(one.member.spacing, units).text + ("" if units == "customary" else " mm")
-        where = "up the slope" if view == "slope" else "along the section"
-        return [f"{name} runs {where} at {spacing} and is seen beyond the cut"]
+        return [f"{name} runs along the section at {spacing} and is seen beyond the cut"]
     if len(one.centres) < 2:
         spacing = figure(one.member.spacing, units).text + ("" if units == "customary" else " mm")
         return [f"{name}: one of those at {spacing} is shown"]

@@ -18,10 +18,10 @@ THIN = 4.0  # mm on paper: dots of successive thin layers step along
 
 @dataclass(frozen=True, slots=True)
 class Spots:
-    """A tag's places in the section's directions, best first."""
+    """A tag's places in the section's directions, best first; `notes` from the fullest to the shortest."""
 
     label: str
-    note: str
+    notes: tuple[str, ...]
     places: tuple[Point, ...]
     member: bool = False
 
@@ -45,12 +45,12 @@ def spots(
         shown = frame is not None and (frame.seen == "along" or bool(frame.centres))
         heights = _heights(band, lines, (0.36, 0.28, 0.5, 0.2, 0.62, 0.72) if shown else (0.5, 0.38, 0.62, 0.25, 0.75))
         columns = _open_columns(band, frame, signs, length, thin)
-        note = layer_note(band, units if thick else None)
-        found.append(Spots(str(band.layer.number), note, _places(columns, heights)))
+        notes = tuple(layer_note(band, shown) for shown in ((units, None) if thick else (None,)))
+        found.append(Spots(str(band.layer.number), notes, _places(columns, heights)))
         if shown:
             heights = _heights(band, lines, (0.68, 0.6, 0.5, 0.78, 0.4))
             columns = _member_columns(frame, length)
-            found.append(Spots(frame.tag, member_note(frame, units), _places(columns, heights), True))
+            found.append(Spots(frame.tag, (member_note(frame, units),), _places(columns, heights), True))
     return found
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
+from math import inf
 
 from layerfolio.drawing.lettering import spread, wide
 from layerfolio.drawing.lines import Obstacle, distance, segments_cross
@@ -49,11 +50,12 @@ class Leader:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """Where elbows and circles stand, and what leaders keep clear of."""
+    """Where elbows and circles stand, the highest circle's middle, and what leaders keep clear of."""
 
     elbow: float
     circle: float
     obstacles: tuple[Obstacle, ...] = ()
+    top: float = inf
 
 
 def half_width(label: str) -> float:
@@ -116,12 +118,24 @@ def _strokes(one: Leader) -> list[tuple[Point, Point]]:
 
 def _with_dots(tags: list[Tag], column: Column) -> tuple[Leader, ...]:
     """For every circle a dot whose leader is clear of the others; members choose first."""
-    heights = spread([one.places[0][1] for one in tags], [one.size for one in tags])
+    heights = _heights(tags, column.top)
     placed: dict[int, Leader] = {}
     for index in sorted(range(len(tags)), key=lambda one: (not tags[one].member, one)):
         y = heights[index]
         placed[index] = _best(tags[index], y, list(placed.values()), column)
     return tuple(placed[index] for index in range(len(tags)))
+
+
+def _heights(tags: Sequence[Tag], top: float) -> list[float]:
+    """Near the dots, at their pitch, none above `top`."""
+    sizes = [one.size for one in tags]
+    heights = spread([one.places[0][1] for one in tags], sizes)
+    limit = top
+    for index, size in enumerate(sizes):
+        heights[index] = min(heights[index], limit)
+        following = sizes[index + 1] if index + 1 < len(sizes) else 0.0
+        limit = heights[index] - (size + following) / 2
+    return heights
 
 
 def _best(tag: Tag, y: float, placed: list[Leader], column: Column) -> Leader:

@@ -38,7 +38,7 @@ def mini_section(
     frame = Frame(0.0, (LEFT, 0.0))
     leaders = _leaders(room, frame, tags, width)
     text = f"Scale {scale_text(room.stack.scale, units)}"
-    below = -room.stack.depth - WORD_ROOM
+    below = min([-room.stack.depth - WORD_ROOM, *(one.circle[1] - one.tag.size / 2 - 3.6 for one in leaders)])
     groups = [
         Group("break lines", _long_breaks(room.stack.depth)),
         Group("pointer", tuple(_pointer(room, highlight))),

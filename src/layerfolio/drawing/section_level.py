@@ -46,15 +46,18 @@ def level(
     """See `section.section`."""
     room, side = _laid_out(assembly, units, width, scale, notes)
     frame = Frame(0.0, (side.left, 0.0))
-    if any(one.further for one in compose.tags_of(room, frame, side.note_room)):
+    found = compose.tags_of(room, frame, side.note_room)
+    if any(one.further for one in found):  # circles side by side take the room of the section
         room, side = _laid_out(assembly, units, width - layout_tags.SIDE, scale, False)
+        frame = Frame(0.0, (side.left, 0.0))
+        found = compose.tags_of(room, frame, None)
     upper, lower = _spacings(room, units)
     beside = _beside(room, units, side, frame)
     around = [*beside, *frame.marks([*upper.marks, *lower.marks])]
     words = _words(assembly, room, side, upper, lower)
     obstacles = compose.boxes([*around, *words]) + compose.kept_free([upper, lower], frame)
     column = layout_tags.Column(side.elbow, side.circle, tuple(map(Obstacle.of, obstacles)))
-    leaders = compose.leaders_of(room, frame, side.note_room, column)
+    leaders = compose.leaders_of(room, frame, found, column)
     return finished(
         assembly, room, frame, around, words, leaders, bar_at=side.left, width=width, with_key=with_key
     )

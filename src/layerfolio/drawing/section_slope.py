@@ -64,9 +64,17 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     around = [*frame.marks([*beside.marks, *lower.marks]), *_bracket_letter(room, frame)]
     words = _words(assembly, room, frame, around, lower)
     obstacles = compose.boxes([*around, *words]) + compose.kept_free([beside, lower], frame)
-    column = layout_tags.Column(place.elbow, place.circle, tuple(map(Obstacle.of, obstacles)))
-    leaders = compose.leaders_of(room, frame, place.note_room, column)
+    top = _highest_tag(room, frame, extent(around)[1] if around else 0.0)
+    column = layout_tags.Column(place.elbow, place.circle, tuple(map(Obstacle.of, obstacles)), top)
+    found = compose.tags_of(room, frame, place.note_room)
+    leaders = compose.leaders_of(room, frame, found, column)
     return finished(assembly, room, frame, around, words, leaders, bar_at=0.0, width=width, with_key=with_key)
+
+
+def _highest_tag(room: Cut, frame: Frame, bottom: float) -> float:
+    """A little above the section at most, unless the column would then reach below everything else."""
+    count = len(room.stack.bands) + sum(one.seen != "no" for one in room.framing)
+    return max(frame.place((room.length, 0.0))[1] + 4.0, bottom + (count - 0.5) * layout_tags.PITCH)
 
 
 def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | None) -> tuple[Cut, Place]:
