@@ -11,6 +11,9 @@ from layerfolio.binding.book import render
 from layerfolio.binding.calculation import CalculationPiece
 from layerfolio.binding.filler import lay_out
 from layerfolio.binding.formats import FORMATS
+from layerfolio.binding.piece import Piece
+from layerfolio.binding.stacking import take
+from layerfolio.binding.texts import HeadingPiece, paragraph
 from layerfolio.codes.findings import Verdict
 from layerfolio.drawing.marks import Drawing, Line
 from layerfolio.sheets import blocks as b
@@ -162,6 +165,32 @@ def test_equals_signs_stand_below_each_other():
         places = [one.left for one in signs(pdf) if one.text == "="]
         assert len(places) == 3 + len(body) - 1
         assert max(places) - min(places) < 0.05
+
+
+def test_the_left_side_ends_before_the_equals_sign():
+    for left in ("{R_T}", "1 / {R|T;upper}", "a very long left side of an equation"):
+        calculation = b.Calculation("Total", "", (b.CalcStep("1", "T", "s", (b.Equation(left, ("1 + 2",)),)),))
+        found = signs(render(package(sheet(b.Head("", "H"), calculation)))[0])
+        equals = next(one for one in found if one.text == "=")
+        line = [one for one in found if abs(one.bottom - equals.bottom) < 2.5 and 30 < one.left < 160]
+        before = max(one.right for one in line if one.left < equals.left)
+        behind = min(one.left for one in line if one.left > equals.left)
+        assert 1.0 < equals.left - before < 2.5
+        assert 1.0 < behind - equals.right < 2.5
+
+
+class Stubborn(Piece):
+    """Promises to begin with little, then does not split."""
+
+    height = 60.0
+    least = 5.0  # type: ignore[assignment]
+
+
+def test_a_heading_goes_along_with_what_breaks_its_promise():
+    heading = HeadingPiece(b.Heading("Heading"), 180)
+    placed, rest = take([paragraph(b.Paragraph("text"), 180), heading, Stubborn()], 50)
+    assert [piece.kind for piece, _ in placed] == ["text"]
+    assert rest[0] is heading
 
 
 def test_free_space_takes_what_is_left_in_each_format():
