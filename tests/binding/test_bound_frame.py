@@ -7,7 +7,7 @@ from pages import LONG, data, package, raster, sheet, signs, words
 from layerfolio.binding.book import render
 from layerfolio.binding.fit import fit
 from layerfolio.binding.formats import FORMATS
-from layerfolio.binding.rich import width
+from layerfolio.binding.measure import width
 from layerfolio.sheets import blocks as b
 
 DPI = 600

@@ -12,7 +12,8 @@ from layerfolio.binding.cells import decimal_point
 from layerfolio.binding.filler import lay_out
 from layerfolio.binding.formats import FORMATS
 from layerfolio.binding.rich import line
-from layerfolio.binding.tables import TablePiece, slots_of, table_piece
+from layerfolio.binding.table_layout import slots_of
+from layerfolio.binding.tables import TablePiece, table_piece
 from layerfolio.codes.findings import Verdict
 from layerfolio.sheets import blocks as b
 

@@ -68,7 +68,7 @@ def test_lines_fit_and_nothing_is_lost(text, room, size):
     )
 )
 def test_bits_stand_in_order_and_do_not_overlap(parts):
-    from layerfolio.binding.rich import width
+    from layerfolio.binding.measure import width
 
     for one in wrap(" ".join(parts), 70):
         at = 0.0

@@ -3,8 +3,9 @@
 import re
 from dataclasses import dataclass, replace
 
+from layerfolio.binding.measure import width
 from layerfolio.binding.pen import Pen
-from layerfolio.binding.rich import Line, line, width, wrap
+from layerfolio.binding.rich import Line, line, wrap
 from layerfolio.binding.verdicts import verdict_width, verdict_words
 from layerfolio.codes.findings import Verdict
 from layerfolio.sheets.blocks import Cell, Column, Row, VerdictCell

@@ -4,9 +4,11 @@ from collections.abc import Callable, Sequence
 
 from layerfolio.binding import groups
 from layerfolio.binding.boxes import BandPiece, CountPiece, ResultPiece
-from layerfolio.binding.calculation import CalculationPiece, set_step
+from layerfolio.binding.calc_steps import set_step
+from layerfolio.binding.calculation import CalculationPiece
 from layerfolio.binding.heads import CoverHead, HeadPiece
-from layerfolio.binding.lists import IndexPiece, bullets, pairs
+from layerfolio.binding.index import IndexPiece
+from layerfolio.binding.lists import bullets, pairs
 from layerfolio.binding.piece import Break, Gap, Piece
 from layerfolio.binding.spaces import FigurePiece, FreePiece, NotePiece
 from layerfolio.binding.stacking import Stack

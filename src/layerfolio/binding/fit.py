@@ -3,7 +3,7 @@
 from bisect import bisect_right
 from dataclasses import dataclass
 
-from layerfolio.binding.rich import width
+from layerfolio.binding.measure import width
 
 ELLIPSIS = "…"
 

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from layerfolio.binding.fit import Fitted, fit
 from layerfolio.binding.formats import BAND, STAMP, STRIP, TITLE_BLOCK, Format
+from layerfolio.binding.measure import width
 from layerfolio.binding.pen import Pen
-from layerfolio.binding.rich import width
 from layerfolio.sheets.blocks import TitleBlock
 from layerfolio.sheets.markup import clean
 

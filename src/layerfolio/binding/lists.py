@@ -1,11 +1,10 @@
-"""Lists: bullets and boxes to tick, pairs of label and value, the index of sheets."""
+"""Lists: bullets and boxes to tick, and pairs of label and value."""
 
 from dataclasses import dataclass
 
-from layerfolio.binding.fit import fit
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
-from layerfolio.binding.rich import Line, line, width, wrap
+from layerfolio.binding.rich import Line, wrap
 from layerfolio.binding.texts import LEADING, RISE
 from layerfolio.sheets.blocks import Bullets, Pairs
 
@@ -132,37 +131,3 @@ def pairs(block: Pairs, width: float) -> PairsPiece:
     room = width - block.label_width
     rows = tuple((wrap(label, block.label_width - 2), wrap(value, room, bold=True)) for label, value in block.rows)
     return PairsPiece(rows, block.label_width)
-
-
-class IndexPiece(Piece):
-    """The sheets of the set with the pages they begin on, joined by dots."""
-
-    kind = "index"
-    ROW = 4.3
-
-    def __init__(self, entries: tuple[tuple[int, str, str], ...], width: float):
-        self.entries, self.width = entries, width
-        numbers = [line(number, 9, bold=True) for _, number, _ in entries]
-        self.indent = min(max([15.0, *(one.width + 3 for one in numbers)]), width / 3)
-        self.height = self.ROW * len(entries)
-
-    @property
-    def least(self) -> float:
-        return self.ROW * min(4, len(self.entries))
-
-    def split(self, room: float, force: bool = False) -> "tuple[IndexPiece, IndexPiece] | None":
-        count = int(room / self.ROW + 1e-6)
-        if not 0 < count < len(self.entries):
-            return None
-        return IndexPiece(self.entries[:count], self.width), IndexPiece(self.entries[count:], self.width)
-
-    def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
-        right = x + self.width
-        for sheet, number, title in self.entries:
-            base = y + RISE * self.ROW
-            pen.words(fit(number, self.indent - 2, (9,), "bold").lines[0], x, base, 9, "bold")
-            shown = fit(title, self.width - self.indent - 9, (9,)).lines[0]
-            pen.words(shown, x + self.indent, base, 9)
-            pen.words(str(place.first_pages[sheet]), right, base, 9, anchor=1)
-            pen.dots(x + self.indent + width(shown, 9) + 1.6, right - 4.6, base - 0.2, right)
-            y += self.ROW

@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from layerfolio.binding.rich import Line, drawable, width
+from layerfolio.binding.measure import drawable, width
+from layerfolio.binding.rich import Line
 from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.writers.fonts_pdf import register
 from layerfolio.sheets.markup import NO_BREAK

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from layerfolio.drawing import font
-from layerfolio.sheets.markup import FALLBACK, NO_BREAK, Run, parse
+from layerfolio.binding.measure import drawable, em, style_of
+from layerfolio.sheets.markup import parse
 
 INDEX_SIZE, INDEX_DROP = 0.72, 0.18  # of the size: the lowered part of a symbol
 MONO_SIZE = 8.2 / 9
@@ -46,32 +46,6 @@ class _Word:
     width: float
     space: float
     spaces: int
-
-
-@lru_cache(maxsize=16384)
-def _em(text: str, style: str) -> float:
-    """Width at one point of size."""
-    return font.width(text, 1, style)
-
-
-@lru_cache(maxsize=16384)
-def drawable(text: str, style: str) -> str:
-    """The text with what the face lacks replaced, so that nothing prints as an empty box."""
-    lacking = font.missing_glyphs(text.replace(NO_BREAK, " "), style)
-    return "".join(FALLBACK if one in lacking else one for one in text) if lacking else text
-
-
-def width(text: str, size: float, style: str = "regular") -> float:
-    """Width of a text of one look."""
-    return _em(drawable(text, style), style) * size
-
-
-def style_of(run: Run, bold: bool = False, oblique: bool = False) -> str:
-    if run.mono:
-        return "mono"
-    oblique = run.oblique or (oblique and not run.index)
-    bold = run.bold or bold
-    return "bold oblique" if bold and oblique else "bold" if bold else "oblique" if oblique else "regular"
 
 
 def line(text: str, size: float = 9, bold: bool = False, oblique: bool = False) -> Line:
@@ -127,7 +101,7 @@ def _words(text: str, size: float, bold: bool, oblique: bool) -> Iterator[_Word 
                 continue
             if part[0] not in " \n":
                 shown = drawable(part, style)
-                parts.append((shown, style, own, drop, _em(shown, style) * own))
+                parts.append((shown, style, own, drop, em(shown, style) * own))
                 continue
             if parts:
                 yield _Word(parts, sum(p[4] for p in parts), space, spaces)
@@ -136,7 +110,7 @@ def _words(text: str, size: float, bold: bool, oblique: bool) -> Iterator[_Word 
                 yield None
                 space, spaces = 0.0, 0
             else:
-                space, spaces = space + _em(part, style) * own, spaces + len(part)
+                space, spaces = space + em(part, style) * own, spaces + len(part)
     if parts:
         yield _Word(parts, sum(p[4] for p in parts), space, spaces)
 
@@ -155,7 +129,7 @@ def _broken(word: _Word, room: float) -> Iterator[_Word]:
                 count = 1
             if count:
                 piece = text[:count]
-                parts.append((piece, style, size, drop, _em(piece, style) * size))
+                parts.append((piece, style, size, drop, em(piece, style) * size))
                 used += parts[-1][4]
                 text = text[count:]
             if text:
@@ -169,7 +143,7 @@ def _fitting(text: str, style: str, size: float, room: float) -> int:
     """How many characters fit; rather a few less, to break after a hyphen, slash or stop."""
     used = 0.0
     for count, one in enumerate(text):
-        used += _em(one, style) * size
+        used += em(one, style) * size
         if used > room:
             for back in range(count, max(count * 2 // 3, 0), -1):
                 if text[back - 1] in _BREAKABLE:
@@ -201,4 +175,4 @@ def _line(words: list[_Word]) -> Line:
 
 def _joins(last: list, word: _Word) -> bool:
     """Whether the spaces before the word are as wide in the look of the last bit as they were measured."""
-    return not last[5] or abs(_em(" ", last[2]) * last[3] * word.spaces - last[5]) < 1e-6
+    return not last[5] or abs(em(" ", last[2]) * last[3] * word.spaces - last[5]) < 1e-6

@@ -1,7 +1,7 @@
 """The shapes of the verdicts: they differ in outline, so that a copy still tells them apart."""
 
+from layerfolio.binding.measure import width
 from layerfolio.binding.pen import Pen
-from layerfolio.binding.rich import width
 from layerfolio.codes.findings import Verdict
 
 SIZE = 2.8
