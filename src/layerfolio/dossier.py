@@ -11,6 +11,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.codes.explanations import Explanation
 from layerfolio.codes.findings import Finding
 from layerfolio.problems import Caution, ProblemsFound
+from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 if TYPE_CHECKING:
@@ -26,6 +27,7 @@ class Dossier:
     assemblies: dict[str, Assembly]
     thermal: dict[str, ThermalStudy]
     vapour: dict[str, VapourStudy]
+    condensation: dict[str, CondensationStudy]
     findings: tuple[Finding, ...]
     explanations: tuple[Explanation, ...]
     cautions: tuple[Caution, ...]
@@ -61,6 +63,8 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     from layerfolio.assembly.resolve import resolve
     from layerfolio.codes import judge
     from layerfolio.codes.explanations import find_explanations
+    from layerfolio.codes.moisture import judge_moisture
+    from layerfolio.studies.condensation.study import study_of_project
     from layerfolio.studies.thermal import thermal_study
     from layerfolio.studies.vapour import vapour_study
 
@@ -69,11 +73,17 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     indoor, outdoor = _design_temperatures(project)
     thermal = {n: thermal_study(a, indoor=indoor, outdoor=outdoor) for n, a in assemblies.items()}
     vapour = {n: vapour_study(a, thermal[n].layers) for n, a in assemblies.items()}
-    findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies})
+    condensation = {n: study_of_project(project, n, a, thermal[n], vapour[n]) for n, a in assemblies.items()}
+    findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}) + judge_moisture(project, condensation)
     return Dossier(
-        project, loaded.input_sha256, assemblies, thermal, vapour, findings,
+        project, loaded.input_sha256, assemblies, thermal, vapour, condensation, _by_subject(findings, list(assemblies)),
         find_explanations(thermal, vapour), (*loaded.cautions, *cautions),
     )  # fmt: skip
+
+
+def _by_subject(findings: tuple[Finding, ...], names: list[str]) -> tuple[Finding, ...]:
+    """The building first, then each assembly in the order of the project file; within a subject as they were judged."""
+    return tuple(sorted(findings, key=lambda f: names.index(f.assembly) if f.assembly else -1))
 
 
 def _design_temperatures(project: Any) -> tuple[float | None, float | None]:

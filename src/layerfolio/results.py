@@ -5,6 +5,7 @@ from typing import Any
 from layerfolio import __version__
 from layerfolio.codes.findings import Finding, Measured
 from layerfolio.dossier import Dossier
+from layerfolio.results_moisture import results_part
 from layerfolio.studies.types import LayerHeat, LayerVapour, MethodResult, ThermalStudy, VapourStudy
 
 FORMAT = 1
@@ -42,7 +43,7 @@ def _assembly(dossier: Dossier, name: str) -> dict[str, Any]:
         "layers": [_layer(x, heat.get(x.number), cups.get(x.number)) for x in one.layers],
         "thermal": _thermal(thermal),
         "vapour": _vapour(vapour),
-        "condensation": None,
+        "condensation": results_part(dossier.condensation[name]),
         "structure": {},
         "carbon": {},
     }

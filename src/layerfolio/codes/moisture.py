@@ -1,0 +1,154 @@
+"""The moisture studies as findings: the monthly balance, the surface, the drying reserve, and what the method leaves out.
+
+They belong to the standards they follow, not to a code set: which of them an authority asks for is its own decision.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from layerfolio.codes.findings import Finding, Measured, Verdict
+from layerfolio.codes.moisture_cautions import Caution, cautions
+from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Period
+from layerfolio.units.show import significant
+
+BALANCE, SURFACE, RESERVE = "iso-13788-2012", "iso-13788-2012", "din-68800-2"
+ADD = "add to the project file: "
+
+
+def judge_moisture(project: Any, studies: Mapping[str, CondensationStudy]) -> tuple[Finding, ...]:
+    """Findings on every assembly that faces air, in the order of the project file; assemblies in the ground have none."""
+    found: list[Finding] = []
+    for name, study in studies.items():
+        if study.assembly.faces == "ground":
+            continue
+        found.append(_balance(name, study))
+        found += filter(None, (_surface(name, study), _reserve(name, study)))
+        found += [_caution(name, one) for one in cautions(project, study)]
+    return tuple(found)
+
+
+def _finding(name: str, question: str, clause: str, title: str, verdict: Verdict, **said: Any) -> Finding:
+    usual = {"asked": "", "given": "", "provided": None, "limit": None, "reason": "", "step": f"{name}-V"}
+    source = said.pop("source", BALANCE)
+    return Finding(
+        id=f"iso/{clause}/{question}" if source.startswith("iso") else f"{source}/{clause}/{question}",
+        assembly=name, edition=source, clause=clause, topic="vapour", question=title, path="performance",
+        verdict=verdict, source=source, **usual | said,
+    )  # fmt: skip
+
+
+def _balance(name: str, study: CondensationStudy) -> Finding:
+    """Meets where it clears with both readings of the vapour values; a difference needs judgement."""
+    if study.method == TWO_PERIOD:
+        return _two_period(name, study)
+    said = {"asked": "what condenses in winter dries within the year, with both readings of the vapour values"}
+    clause, title = "ISO 13788, monthly balance", "Condensation within"
+    if not study.evaluated:
+        missing = ", ".join((*study.missing_layers, *study.missing_inputs))
+        what = "figures of " if study.missing_layers else ""
+        return _finding(
+            name, "condensation", clause, title, Verdict.NEEDS_EVIDENCE, given="not evaluated",
+            reason=f"missing: {missing}", next_step=f"{ADD}{what}{missing}", **said,
+        )  # fmt: skip
+    outcomes = (study.clears, study.clears_less_favourable)
+    verdict = Verdict.MEETS if all(outcomes) else Verdict.NEEDS_JUDGEMENT if any(outcomes) else Verdict.DOES_NOT_MEET
+    reason = {
+        Verdict.MEETS: "clears in both runs",
+        Verdict.NEEDS_JUDGEMENT: "the two readings of the vapour values differ",
+        Verdict.DOES_NOT_MEET: "moisture stays from year to year",
+    }[verdict]
+    next_step = {
+        Verdict.MEETS: "",
+        Verdict.NEEDS_JUDGEMENT: "supply both cup values of the layers, or a study by EN 15026 from a specialist",
+        Verdict.DOES_NOT_MEET: "change the layers, or have a specialist study it by EN 15026",
+    }[verdict]
+    return _finding(
+        name, "condensation", clause, title, verdict, given=_amounts(study), reason=reason, next_step=next_step, **said
+    )
+
+
+def _amounts(study: CondensationStudy) -> str:
+    """Greatest amounts of both runs in words."""
+    rows = (
+        ("as expected", study.greatest_accumulation, study.clears, study.expected),
+        ("less favourable", study.greatest_less_favourable, study.clears_less_favourable, study.less_favourable),
+    )
+    return "; ".join(f"{words}: {_amount(most, clears, run)}" for words, most, clears, run in rows)
+
+
+def _amount(most: float | None, clears: bool | None, run: Any) -> str:
+    if not most:
+        return "none in any month"
+    month = f" in {run.greatest_month}" if run and run.greatest_month else ""
+    return f"{significant(most, 3)} kg/m²{month}, {'dries again' if clears else 'does not dry'}"
+
+
+def _two_period(name: str, study: CondensationStudy) -> Finding:
+    found = study.two_period
+    clause, title = "DIN 4108-3, two periods", "Condensation within"
+    if found is None:
+        missing = ", ".join((*study.missing_layers, *study.missing_inputs)) or "an assembly that faces air"
+        return _finding(
+            name, "two-period", clause, title, Verdict.NEEDS_EVIDENCE, source="din-4108-3-2018", given="not evaluated",
+            asked="what condenses dries in summer", reason=f"missing: {missing}", next_step=ADD + missing,
+        )  # fmt: skip
+    return _finding(
+        name, "two-period", clause, title, Verdict(found.verdict), source="din-4108-3-2018",
+        asked=f"{significant(found.limit, 3)} kg/m² of condensate or less, and less than can evaporate",
+        given=f"as expected {_period(found.expected)}; less favourable {_period(found.less_favourable)}",
+        reason="; ".join(found.outside) or "every check of both readings",
+        next_step="" if found.verdict == "meets" else "see the checks on the sheet",
+    )  # fmt: skip
+
+
+def _period(period: Period) -> str:
+    condensed, evaporated = significant(period.condensed, 3), significant(period.evaporated, 3)
+    return f"{condensed} kg/m² condenses, {evaporated} kg/m² can evaporate"
+
+
+def _surface(name: str, study: CondensationStudy) -> Finding | None:
+    """The limit on surface humidity was not re-read: it decides nothing, the figures print."""
+    surface = study.surface
+    if surface is None:
+        return None
+    need = surface.mould
+    asked = f"temperature factor {need.required:.3f} or more" if need.required is not None else "nothing in any month"
+    month = f", {need.critical_month}" if need.critical_month else ""
+    framed = f", through framing {surface.through_framing:.3f}" if surface.through_framing is not None else ""
+    ok = surface.keeps_dry
+    return _finding(
+        name, "surface", "ISO 13788, surface humidity", "Mould at the inside surface", Verdict.NEEDS_JUDGEMENT,
+        asked=f"{asked} ({need.limit * 100:g} % humidity at the surface{month})",
+        given=f"{surface.provided:.3f} (through insulation {surface.through_insulation:.3f}{framed})",
+        mark="memory", limit=Measured("f_Rsi", need.required) if need.required is not None else None,
+        provided=Measured("f_Rsi", surface.provided),
+        reason=f"the calculated factor is {'above' if ok else 'below'} the asked one; the limit rests on memory",
+        next_step="confirm the limit of surface humidity" if ok else "warm the surface or lower the room humidity",
+    )  # fmt: skip
+
+
+def _reserve(name: str, study: CondensationStudy) -> Finding | None:
+    """Only where timber is enclosed and the two-period method reaches the assembly."""
+    found = study.two_period
+    if found is None or found.reserve_limit is None:
+        return None
+    from layerfolio.studies.condensation.limits import overall
+
+    checks = [one for period in (found.expected, found.less_favourable) for one in period.checks if one.name == "drying reserve"]
+    verdict = Verdict(overall([one.verdict for one in checks])) if not found.outside else Verdict.NEEDS_JUDGEMENT
+    reason = "; ".join(found.outside) or "; ".join(dict.fromkeys(one.reason for one in checks if one.reason))
+    mark = "memory" if any(one.mark == "memory" for one in checks) else "found"
+    return _finding(
+        name, "drying-reserve", "DIN 68800-2, drying reserve", "Drying reserve of enclosed timber", verdict,
+        source=RESERVE, asked=f"{significant(found.reserve_limit, 3)} kg/m² or more", mark=mark,
+        given=f"as expected {significant(found.expected.reserve, 3)} kg/m²; "
+              f"less favourable {significant(found.less_favourable.reserve, 3)} kg/m²",
+        reason=reason, next_step="" if verdict is Verdict.MEETS else "confirm the limit, or add drying capacity",
+    )  # fmt: skip
+
+
+def _caution(name: str, one: Caution) -> Finding:
+    return _finding(
+        name, one.key, "limits of the method", one.title, Verdict.NEEDS_JUDGEMENT, asked=one.asked, given=one.given,
+        reason=one.reason, next_step=one.next_step,
+    )  # fmt: skip
