@@ -9,7 +9,7 @@ from layerfolio.drawing.layout_stack import Band, Stack
 View = Literal["plan", "level", "slope"]
 FIRST = 7.0  # mm: middle of the first member from the break line
 CLEAR = 0.6  # between a member and the break line at least
-TORN, TORN_CAVITY = 0.62, 0.74  # of the length: here a bay ends and the member beyond shows
+TORN, TORN_CAVITY = 0.62, 0.80  # of the length: here a bay ends and the member beyond shows
 LONE = 0.72
 DRIFT = 0.14  # of the depth: how far a torn edge drifts from top to bottom
 _TURNS = {"up the slope": "vertical", "across the slope": "horizontal"}

@@ -63,7 +63,7 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     frame = Frame(place.slope, (_shift(room, place, reach), 0.0))
     around = [*frame.marks([*beside.marks, *lower.marks]), *_bracket_letter(room, frame)]
     words = _words(assembly, room, frame, around, lower)
-    obstacles = compose.boxes([*around, *words]) + compose.kept_free([beside, lower], frame)
+    obstacles = compose.boxes(around) + compose.kept_free([beside, lower], frame)  # words give way themselves
     top = _highest_tag(room, frame, extent(around)[1] if around else 0.0)
     column = layout_tags.Column(place.elbow, place.circle, tuple(map(Obstacle.of, obstacles)), top)
     found = compose.tags_of(room, frame, place.note_room)
