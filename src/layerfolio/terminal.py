@@ -38,6 +38,6 @@ def _finding(finding: Finding) -> list[str]:
     subject = finding.assembly or "building"
     lines = [f"  {finding.verdict:<16} {subject:<9} {finding.clause}: {finding.question}"]
     detail = finding.what_follows
-    if finding.limit or finding.verdict is Verdict.MEETS:
+    if finding.asked:
         detail = "; ".join(filter(None, (f"asked {finding.asked}", f"provided {finding.given}", detail)))
     return [*lines, f"                   {detail}"] if detail else lines

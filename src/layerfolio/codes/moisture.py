@@ -50,21 +50,31 @@ def _balance(name: str, study: CondensationStudy) -> Finding:
             name, "condensation", clause, title, Verdict.NEEDS_EVIDENCE, given="not evaluated",
             reason=f"missing: {missing}", next_step=f"{ADD}{what}{missing}", **said,
         )  # fmt: skip
-    outcomes = (study.clears, study.clears_less_favourable)
-    verdict = Verdict.MEETS if all(outcomes) else Verdict.NEEDS_JUDGEMENT if any(outcomes) else Verdict.DOES_NOT_MEET
-    reason = {
-        Verdict.MEETS: "clears in both runs",
-        Verdict.NEEDS_JUDGEMENT: "the two readings of the vapour values differ",
-        Verdict.DOES_NOT_MEET: "moisture stays from year to year",
-    }[verdict]
-    next_step = {
-        Verdict.MEETS: "",
-        Verdict.NEEDS_JUDGEMENT: "supply both cup values of the layers, or a study by EN 15026 from a specialist",
-        Verdict.DOES_NOT_MEET: "change the layers, or have a specialist study it by EN 15026",
-    }[verdict]
+    verdict, reason = _balance_verdict(study)
     return _finding(
-        name, "condensation", clause, title, verdict, given=_amounts(study), reason=reason, next_step=next_step, **said
+        name, "condensation", clause, title, verdict, given=_amounts(study), reason=reason, next_step=NEXT[verdict], **said
     )
+
+
+NEXT = {
+    Verdict.MEETS: "",
+    Verdict.NEEDS_JUDGEMENT: "have a specialist study it by EN 15026, or change the layers",
+    Verdict.DOES_NOT_MEET: "change the layers, or have a specialist study it by EN 15026",
+}
+
+
+def _balance_verdict(study: CondensationStudy) -> tuple[Verdict, str]:
+    """Both runs clear and little gathers; a difference, or more than DIN 4108-3 allows, is for somebody to judge."""
+    outcomes = (study.clears, study.clears_less_favourable)
+    if not any(outcomes):
+        return Verdict.DOES_NOT_MEET, "moisture stays from year to year"
+    if not all(outcomes):
+        return Verdict.NEEDS_JUDGEMENT, "the two readings of the vapour values differ"
+    most = max(study.greatest_accumulation or 0.0, study.greatest_less_favourable or 0.0)
+    if study.two_period and most > study.two_period.limit:
+        limit = significant(study.two_period.limit, 3)
+        return Verdict.NEEDS_JUDGEMENT, f"it dries again, but more gathers than the {limit} kg/m² that DIN 4108-3 allows"
+    return Verdict.MEETS, "clears in both runs"
 
 
 def _amounts(study: CondensationStudy) -> str:
