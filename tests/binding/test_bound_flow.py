@@ -124,6 +124,21 @@ def test_a_result_box_grows_rather_than_set_text_over_text():
     assert all(two - one > 3.5 for one, two in pairwise(rows))
 
 
+def test_tables_close_up_only_where_that_saves_a_page():
+    def leaves(rows: int, lines: int):
+        table = figures_table(tuple((f"row {n}", "1.5") for n in range(rows)))
+        return lay_out([sheet(b.Head("", "Rows"), table, *[b.Paragraph("line")] * lines)], LETTER)
+
+    def pitch(leaf) -> float:
+        return next(piece.rows[0].height for piece, _ in leaf.fields[0] if piece.kind == "table")
+
+    assert [(len(leaves(30, n)), pitch(leaves(30, n)[0])) for n in (8, 10, 20)] == [
+        (1, pytest.approx(4.85)),
+        (1, pytest.approx(4.3)),
+        (2, pytest.approx(4.85)),
+    ]
+
+
 def test_steps_close_up_before_they_take_a_second_page():
     def pages(count: int):
         steps = tuple(step(n, 2 if n else 4) for n in range(count))

@@ -1,5 +1,7 @@
 """The calculation sheet: numbered steps, formula field, running total, a source column behind an upright rule."""
 
+from dataclasses import replace
+
 from layerfolio.binding.boxes import BandPiece
 from layerfolio.binding.calc_steps import RULE, SOURCE, TOTAL, StepLines, paint_step, part_step
 from layerfolio.binding.pen import Pen
@@ -60,6 +62,10 @@ class CalculationPiece(Piece):
 
     def _part(self, steps: tuple[StepLines, ...], open_end: bool) -> "CalculationPiece":
         return CalculationPiece(self.block, steps, self.width, None if open_end else self.band, open_end)
+
+    def closer(self) -> "CalculationPiece":
+        steps = tuple(replace(step, parts=tuple((gap, one.closer()) for gap, one in step.parts)) for step in self.steps)
+        return self._part(steps, self.open_end)
 
     def tighten(self, room: float) -> bool:
         saved = (self.between - NARROW) * (len(self.steps) - 1)

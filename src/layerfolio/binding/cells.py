@@ -105,6 +105,11 @@ class RowLines:
     def count(self) -> int:
         return max((cell.count for cell in self.cells), default=1)
 
+    @property
+    def lines(self) -> int:
+        """All lines of the row, that of its verdict included."""
+        return max(self.count, 1) + (max(1, len(self.after[1])) if self.after else 0)
+
 
 def set_row(row: Row, slots: tuple[Slot, ...], leading: float, extra: float, right: float) -> RowLines:
     """Break a row into lines; cells that are missing at its end stay empty."""

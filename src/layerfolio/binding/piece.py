@@ -49,6 +49,10 @@ class Piece:
         """Two parts, the first no higher than `room`; None when that is not allowed. `force` bends the rules."""
         return None
 
+    def closer(self) -> "Piece":
+        """The same with a little less air, for a sheet that would else spill a few lines on another page."""
+        return self
+
     def tighten(self, room: float) -> bool:
         """Close up so as to fit; tells whether that was possible. Otherwise nothing changes."""
         return False
@@ -67,6 +71,9 @@ class Gap(Piece):
 
     def __init__(self, height: float):
         self.height = height
+
+    def closer(self) -> "Gap":
+        return Gap(self.height / 2)
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         pass

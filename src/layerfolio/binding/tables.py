@@ -11,6 +11,7 @@ from layerfolio.sheets.blocks import Table
 
 RISE = 0.76
 UNDER_HEAD = 1.1
+CLOSE = 4.3  # the least leading
 NOTE_BASELINE = 5.0  # of "continued on", below the last rule
 
 
@@ -52,6 +53,16 @@ class TablePiece(Piece):
         if len(self.rows) < 4:
             return self.height
         return self.head_height + sum(row.height for row in self.rows[:2]) + CONTINUED_NOTE
+
+    def closer(self) -> "TablePiece":
+        """Lines at 4.3 and no air between rows of one line; records of long text keep theirs."""
+        lay = self.layout
+        if lay.long_text or lay.leading <= CLOSE:
+            return self
+        saved, less = lay.leading - CLOSE, min(lay.extra, 0.5)
+        rows = tuple(replace(row, height=row.height - less - saved * row.lines) for row in self.rows)
+        layout = replace(lay, leading=CLOSE, extra=lay.extra - less)
+        return TablePiece(layout, rows, self.top_rule, self.open_end)
 
     def split(self, room: float, force: bool = False) -> "tuple[TablePiece, TablePiece] | None":
         room -= self.head_height + CONTINUED_NOTE
