@@ -63,9 +63,9 @@ class CalculationPiece(Piece):
     def _part(self, steps: tuple[StepLines, ...], open_end: bool) -> "CalculationPiece":
         return CalculationPiece(self.block, steps, self.width, None if open_end else self.band, open_end)
 
-    def closer(self) -> "CalculationPiece":
-        steps = tuple(replace(step, parts=tuple((gap, one.closer()) for gap, one in step.parts)) for step in self.steps)
-        return self._part(steps, self.open_end)
+    def closer(self, share: float) -> "CalculationPiece":
+        steps = (replace(one, parts=tuple((gap, part.closer(share)) for gap, part in one.parts)) for one in self.steps)
+        return self._part(tuple(steps), self.open_end)
 
     def tighten(self, room: float) -> bool:
         saved = (self.between - NARROW) * (len(self.steps) - 1)

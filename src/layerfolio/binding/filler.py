@@ -48,9 +48,12 @@ def _pages(number: int, sheet: Sheet, fmt: Format, entries: Entries) -> list[Pag
 
 
 def _closer(pieces: Sequence[Piece], sheet: Sheet, fmt: Format, fields: Fields) -> Fields:
-    """With a little less air, where that saves a page."""
-    tight = _fill([piece.closer() for piece in pieces], sheet, fmt)
-    return tight if -(-len(tight) // fmt.fields) < -(-len(fields) // fmt.fields) else fields
+    """With as little less air as saves a page; unchanged where none can be saved."""
+    for share in (0.5, 1.0):
+        tight = _fill([piece.closer(share) for piece in pieces], sheet, fmt)
+        if -(-len(tight) // fmt.fields) < -(-len(fields) // fmt.fields):
+            return tight
+    return fields
 
 
 def _breaks_itself(pieces: Sequence[Piece]) -> bool:

@@ -33,8 +33,8 @@ class NumberedPiece(Piece):
         first = NumberedPiece(self.number, self.label, halves[0], self.width, False)
         return first, NumberedPiece(self.number, again, halves[1], self.width, self.rule)
 
-    def closer(self) -> "NumberedPiece":
-        content = Stack([piece.closer() for piece in self.content.pieces])
+    def closer(self, share: float) -> "NumberedPiece":
+        content = Stack([piece.closer(share) for piece in self.content.pieces])
         return NumberedPiece(self.number, self.label, content, self.width, self.rule)
 
     def squeeze(self, room: float) -> None:

@@ -49,8 +49,8 @@ class Piece:
         """Two parts, the first no higher than `room`; None when that is not allowed. `force` bends the rules."""
         return None
 
-    def closer(self) -> "Piece":
-        """The same with a little less air, for a sheet that would else spill a few lines on another page."""
+    def closer(self, share: float) -> "Piece":
+        """The same with less air, for a sheet that would else spill a few lines on another page; `share` up to 1."""
         return self
 
     def tighten(self, room: float) -> bool:
@@ -71,9 +71,6 @@ class Gap(Piece):
 
     def __init__(self, height: float):
         self.height = height
-
-    def closer(self) -> "Gap":
-        return Gap(self.height / 2)
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         pass

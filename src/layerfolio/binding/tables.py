@@ -54,14 +54,14 @@ class TablePiece(Piece):
             return self.height
         return self.head_height + sum(row.height for row in self.rows[:2]) + CONTINUED_NOTE
 
-    def closer(self) -> "TablePiece":
-        """Lines at 4.3 and no air between rows of one line; records of long text keep theirs."""
+    def closer(self, share: float) -> "TablePiece":
+        """At most lines at 4.3 and no air between rows of one line; records of long text keep theirs."""
         lay = self.layout
         if lay.long_text or lay.leading <= CLOSE:
             return self
-        saved, less = lay.leading - CLOSE, min(lay.extra, 0.5)
+        saved, less = share * (lay.leading - CLOSE), share * min(lay.extra, 0.5)
         rows = tuple(replace(row, height=row.height - less - saved * row.lines) for row in self.rows)
-        layout = replace(lay, leading=CLOSE, extra=lay.extra - less)
+        layout = replace(lay, leading=lay.leading - saved, extra=lay.extra - less)
         return TablePiece(layout, rows, self.top_rule, self.open_end)
 
     def split(self, room: float, force: bool = False) -> "tuple[TablePiece, TablePiece] | None":
