@@ -1,6 +1,6 @@
 """Where tags stand: numbers in a column beside the section, each on a leader that crosses no other."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 from math import inf
@@ -65,6 +65,10 @@ def half_width(label: str) -> float:
 
 def arranged(tags: Sequence[Tag], column: Column) -> tuple[Leader, ...]:
     """Circles in the order of the tags; only where leaders would cross, two circles change places."""
+    for turn in (_members_first, _upward, _downward):
+        leaders = _with_dots(tags, column, turn)
+        if not any_crossing(leaders):
+            return leaders
     chosen = list(tags)
     for _ in range(len(tags) ** 2 + 1):
         leaders = _with_dots(chosen, column)
@@ -116,11 +120,25 @@ def _strokes(one: Leader) -> list[tuple[Point, Point]]:
     return list(pairwise(stops))
 
 
-def _with_dots(tags: list[Tag], column: Column) -> tuple[Leader, ...]:
-    """For every circle a dot whose leader is clear of the others; members choose first."""
+def _members_first(tags: Sequence[Tag]) -> list[int]:
+    return sorted(range(len(tags)), key=lambda one: (not tags[one].member, one))
+
+
+def _upward(tags: Sequence[Tag]) -> list[int]:
+    return list(range(len(tags)))[::-1]
+
+
+def _downward(tags: Sequence[Tag]) -> list[int]:
+    return list(range(len(tags)))
+
+
+def _with_dots(
+    tags: Sequence[Tag], column: Column, turn: Callable[[Sequence[Tag]], list[int]] = _members_first
+) -> tuple[Leader, ...]:
+    """For every circle a dot whose leader is clear of the others; who chooses first is a matter of `turn`."""
     heights = _heights(tags, column.top)
     placed: dict[int, Leader] = {}
-    for index in sorted(range(len(tags)), key=lambda one: (not tags[one].member, one)):
+    for index in turn(tags):
         y = heights[index]
         placed[index] = _best(tags[index], y, list(placed.values()), column)
     return tuple(placed[index] for index in range(len(tags)))

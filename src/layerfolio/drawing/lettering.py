@@ -1,5 +1,6 @@
 """The few things that every lettering of a drawing shares: size, middle, spreading apart, words that fit."""
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -44,7 +45,7 @@ def spread(wanted: Sequence[float], sizes: Sequence[float]) -> list[float]:
 
 def wrapped(text: str, room: float, lines: int = 2) -> tuple[str, ...]:
     """Words set into at most `lines` lines of `room` mm; what does not fit ends with an ellipsis."""
-    words = text.split(" ")  # not at no-break spaces
+    words = [one for one in re.split("[ \t\r\n]+", text) if one]  # not at no-break spaces
     set_lines: list[str] = []
     while words and len(set_lines) < lines:
         count = len(words)
