@@ -12,6 +12,7 @@ from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.geometry import Outline, rectangle, text_box
 from layerfolio.drawing.hatches import hatch
 from layerfolio.drawing.layout_framing import DRIFT
+from layerfolio.drawing.layout_sharing import shared
 from layerfolio.drawing.layout_spots import Spots, spots
 from layerfolio.drawing.layout_stack import GROUND_DEPTH
 from layerfolio.drawing.layout_tags import (
