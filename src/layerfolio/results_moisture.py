@@ -3,10 +3,8 @@
 from typing import Any
 
 from layerfolio.studies.condensation.types import (
-    Change,
     Check,
     CondensationStudy,
-    Construction,
     Month,
     Period,
     SurfaceStudy,
@@ -15,7 +13,7 @@ from layerfolio.studies.condensation.types import (
 
 
 def results_part(study: CondensationStudy) -> dict[str, Any]:
-    """One assembly's moisture results as plain data, in a stable order."""
+    """One assembly's moisture results as plain data, in a stable order. What only sheets print is left to them."""
     run = study.expected
     return {
         "method": study.method,
@@ -31,8 +29,6 @@ def results_part(study: CondensationStudy) -> dict[str, Any]:
         },
         "surface_factor": _surface(study.surface),
         "two_period": _two_period(study.two_period),
-        "without_calculation": _construction(study.construction),
-        "sensitivity": [_change(change) for change in study.sensitivity],
         "indoor": study.year.rule.words if study.year else None,
         "cautions": list(study.cautions),
         "missing": [*study.missing_layers, *study.missing_inputs],
@@ -92,19 +88,4 @@ def _check(check: Check) -> dict[str, Any]:
     return {
         "name": check.name, "value": check.value, "limit": check.limit, "verdict": check.verdict, "mark": check.mark,
         "source": check.source, "reason": check.reason,
-    }  # fmt: skip
-
-
-def _construction(one: Construction | None) -> dict[str, Any] | None:
-    """The row of the table of constructions that need no calculation, for this kind of assembly."""
-    if one is None:
-        return None
-    conditions = [{"condition": each.words, "holds": each.holds} for each in one.conditions]
-    return {"construction": one.title, "fits": one.fits, "conditions": conditions, "source": one.source}
-
-
-def _change(change: Change) -> dict[str, Any]:
-    return {
-        "change": change.words, "outcome": change.outcome, "turns": change.turns,
-        "greatest_accumulation": _amount(change.greatest_accumulation), "why": change.why or None,
     }  # fmt: skip

@@ -5,7 +5,7 @@ from math import log as ln
 
 from layerfolio.steps.formula import formula
 
-WATER, ICE = (0.0, 60.0), (-70.0, 0.0)
+WATER, ICE = (0.0, 90.0), (-100.0, 0.0)
 """Temperatures for which the two saturation formulas are used here, degC; both give 610.5 Pa at 0 degC."""
 AT_ZERO = 610.5
 """Saturation pressure at 0 degC in both formulas, Pa."""
@@ -23,20 +23,20 @@ def saturation_over_ice(*, theta: float) -> float:
     return 610.5 * exp(21.875 * theta / (265.5 + theta))
 
 
-@formula("theta_si_min", source="iso-13788-2012, inverse over water", within={"p_sat_min": (610.5, 20000.0)})
+@formula("theta_si_min", source="iso-13788-2012, inverse over water", within={"p_sat_min": (610.5, 120000.0)})
 def temperature_over_water(*, p_sat_min: float) -> float:
     """Temperature at which the air is saturated, at 610.5 Pa and above."""
     return 237.3 * ln(p_sat_min / 610.5) / (17.269 - ln(p_sat_min / 610.5))
 
 
-@formula("theta_si_min", source="iso-13788-2012, inverse over ice", within={"p_sat_min": (0.01, 610.5)})
+@formula("theta_si_min", source="iso-13788-2012, inverse over ice", within={"p_sat_min": (1e-6, 610.5)})
 def temperature_over_ice(*, p_sat_min: float) -> float:
     """Temperature at which the air is saturated, below 610.5 Pa."""
     return 265.5 * ln(p_sat_min / 610.5) / (21.875 - ln(p_sat_min / 610.5))
 
 
 def saturation_pressure(theta: float) -> float:
-    """Saturation vapour pressure, Pa, at `theta` degC, over ice below 0 degC; ValueError outside -70 to 60 degC."""
+    """Saturation vapour pressure, Pa, at `theta` degC, over ice below 0 degC; ValueError outside -100 to 90 degC."""
     return saturation_over_ice(theta=theta) if theta < 0 else saturation_over_water(theta=theta)
 
 

@@ -1,7 +1,7 @@
 """A year of monthly means outside and inside, as the moisture balance takes it from the project file."""
 
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from layerfolio.formulas.moisture import saturation_pressure
 
@@ -15,8 +15,7 @@ SECONDS = tuple(days * 86400.0 for days in DAYS)
 Months = tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class HumidityRule:
+class HumidityRule(NamedTuple):
     """How the room's humidity is found: `kind` is class, constant, monthly or continental.
 
     `number` the class, `low` and `high` the chart's ends (constant: both the one value). `words` prints; `mark` of the
@@ -68,17 +67,16 @@ class Year:
         """The same year with the room's relative humidity so much higher (0.10: ten points)."""
         pairs = zip(self.indoor_pressure, self.indoor_temperature, strict=True)
         wetter = tuple(p + points * saturation_pressure(theta) for p, theta in pairs)
-        return replace(self, indoor_pressure=wetter, rule=replace(self.rule, words=words))
+        return replace(self, indoor_pressure=wetter, rule=self.rule._replace(words=words))
 
     def with_excess_times(self, factor: float, words: str) -> "Year":
         """The same year with the room's excess over the outside vapour pressure multiplied."""
         pairs = zip(self.outdoor_pressure, self.indoor_pressure, strict=True)
         wetter = tuple(outside + factor * (inside - outside) for outside, inside in pairs)
-        return replace(self, indoor_pressure=wetter, rule=replace(self.rule, words=words))
+        return replace(self, indoor_pressure=wetter, rule=self.rule._replace(words=words))
 
 
-@dataclass(frozen=True, slots=True)
-class Outside:
+class Outside(NamedTuple):
     """What lies outside one assembly, month by month: temperature degC and vapour pressure Pa, and where from."""
 
     temperature: Months

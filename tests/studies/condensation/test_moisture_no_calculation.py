@@ -21,7 +21,7 @@ def timber_wall(inside=2.0, outside=0.3, *, ventilated=True, framed=True, family
 
 
 def row(one):
-    return study(one, CLASS_2, with_sensitivity=False).construction
+    return study(one, CLASS_2).construction
 
 
 @pytest.mark.parametrize(

@@ -215,8 +215,8 @@ class TestSensitivity:
             assert rows[key].greatest_accumulation == pytest.approx(expected.greatest_accumulation)
             assert rows[key].outcome == expected.outcome
 
-    def test_it_can_be_left_out(self):
-        assert study(wall(WALLS["D"]), CLASS_3, with_sensitivity=False).sensitivity == ()
+    def test_without_a_run_there_is_none(self):
+        assert study(wall(WALLS["D"]), None).sensitivity == ()
 
 
 class TestRunOff:

@@ -1,6 +1,6 @@
 """The monthly balance of ISO 13788: start month, one year, a second where it does not clear, and the outcome."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from layerfolio.formulas.moisture import saturation_pressure
 from layerfolio.studies.climate_year import MONTHS, SECONDS, Outside, Year
@@ -12,8 +12,7 @@ from layerfolio.studies.condensation.types import LayerValue, Month, Outcome, Pl
 YEARS = 2
 
 
-@dataclass(frozen=True, slots=True)
-class MonthAir:
+class MonthAir(NamedTuple):
     """One month at every node: temperature degC, saturation Pa, and saturation with the airs at both ends, Pa.
 
     `wet` when the room air would be more than saturated at the inside surface; it is then taken as saturated there.

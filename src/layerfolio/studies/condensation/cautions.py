@@ -2,9 +2,9 @@
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.studies.climate_year import Year
+from layerfolio.studies.condensation.run import plane_words
 from layerfolio.studies.condensation.timber import run_off
 from layerfolio.studies.condensation.types import Run, SurfaceStudy
-from layerfolio.studies.condensation.walk import plane_words
 
 RUN_OFF_FROM = 0.2
 """kg/m2 from which water may run off a layer that absorbs nothing (ISO 13788, from memory: it decides nothing)."""

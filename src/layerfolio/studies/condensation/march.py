@@ -1,23 +1,22 @@
 """One month of the balance: planes wet, drying and running dry, the month split at each moment of drying out."""
 
-from dataclasses import dataclass, field
-
 from layerfolio.studies.condensation.string import pressures, rates, taut_string
 
 DRY = 1e-12
 """kg/m2 that count as nothing: rounding, not water."""
 
 
-@dataclass(slots=True)
 class Passage:
-    """What a month did. `flow` by node, kg/m2; `pressure` and `held` of the month's longest part."""
+    """What a month did. `flow` by node, inflow and outflow, kg/m2; `line` the nodes that held the string in the month's
+    longest part, `longest` seconds; `dried_after` seconds from the start of the month, one entry a plane."""
 
-    flow: dict[int, float] = field(default_factory=dict)
-    inflow: float = 0.0
-    outflow: float = 0.0
-    dried_after: list[float] = field(default_factory=list)
-    longest: float = 0.0
-    line: list[int] = field(default_factory=list)
+    __slots__ = ("dried_after", "flow", "inflow", "line", "longest", "outflow")
+
+    def __init__(self) -> None:
+        self.flow: dict[int, float] = {}
+        self.inflow = self.outflow = self.longest = 0.0
+        self.dried_after: list[float] = []
+        self.line: list[int] = []
 
 
 def march(s_d: tuple[float, ...], limit: list[float], stored: dict[int, float], seconds: float) -> Passage:

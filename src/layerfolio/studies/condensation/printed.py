@@ -2,16 +2,17 @@
 
 from layerfolio.catalogue.datum import Datum
 from layerfolio.formulas import moisture as f
-from layerfolio.steps.trace import Recorder
-from layerfolio.studies.climate_year import MONTHS, SECONDS, Outside, Year
+from layerfolio.steps.trace import Recorder, Trace
+from layerfolio.studies.climate_year import MONTHS, SECONDS, Outside, Year, outside_of
 from layerfolio.studies.condensation.march import DRY
-from layerfolio.studies.condensation.types import LayerValue, Plane, Run
+from layerfolio.studies.condensation.run import LayerValue, Plane, Run, plane_words
+from layerfolio.studies.condensation.section import main_insulation
+from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.condensation.walk import (
     Airs,
     Neighbours,
     method_figure,
     plane_steps,
-    plane_words,
     saturation_step,
 )
 from layerfolio.studies.indoor_air import CLASS_EXCESS
@@ -20,6 +21,35 @@ from layerfolio.studies.layer_heat import source_words, subject
 
 METHOD, INDOOR = "iso-13788-2012", "project file, indoor"
 CUP_WORDS = {"dry": "dry cup", "wet": "wet cup", "single": "one value for both cups"}
+
+
+def trace_of(study: CondensationStudy) -> Trace:
+    """All printed steps of a study, in the order in which a reader needs them."""
+    from layerfolio.studies.condensation.printed_limits import record_surface, record_two_period
+
+    record, basis, year = Recorder(), study.basis, study.year
+    if not basis.expected:
+        layers = ", ".join(study.missing_layers) or "any layer"
+        record.choice("No moisture result", f"no heat or vapour figure for {layers}")
+    else:
+        record_values(record, basis.expected, basis.less_favourable, main_insulation(basis.parts).title)
+    if year is not None and study.expected is not None:
+        outside = outside_of(study.assembly.faces, year)
+        month = month_to_show(study.expected)
+        record_airs(record, year, outside, month)
+        record_month(record, study.expected, year, outside, month, basis.films)
+    if study.surface is not None:
+        record_surface(record, study, outside_of(study.assembly.faces, year))
+    if study.two_period is not None:
+        record_two_period(record, study.two_period, study.assembly)
+    return record.done()
+
+
+def month_to_show(run: Run) -> int:
+    """January, unless it is dry in a year that is not: then the month with most condensate."""
+    if run.outcome == "none" or run.profiles[0].held:
+        return 0
+    return MONTHS.index(max(run.months, key=lambda month: month.flow).name)
 
 
 def record_values(

@@ -5,22 +5,21 @@ from layerfolio.formulas import moisture as f
 from layerfolio.formulas.moisture import AT_ZERO
 from layerfolio.formulas.vapour import DELTA_0
 from layerfolio.steps.trace import Recorder
-from layerfolio.studies.climate_year import MONTHS, Outside, Year
+from layerfolio.studies.climate_year import MONTHS, Outside
 from layerfolio.studies.condensation import surface, two_period
+from layerfolio.studies.condensation.run import plane_words
 from layerfolio.studies.condensation.section import Column
 from layerfolio.studies.condensation.string import rates
-from layerfolio.studies.condensation.types import Period, SurfaceStudy, TwoPeriodStudy
+from layerfolio.studies.condensation.types import CondensationStudy, Period, TwoPeriodStudy
 from layerfolio.studies.condensation.walk import (
     Airs,
     Neighbours,
     method_figure,
     plane_steps,
-    plane_words,
     saturation_step,
 )
 from layerfolio.studies.paths import paths
 from layerfolio.studies.thermal import path_name
-from layerfolio.studies.types import LayerHeat
 
 ISO, DIN = "iso-13788-2012", two_period.SOURCE
 WINTER, SUMMER = "condensation period", "evaporation period"
@@ -28,10 +27,9 @@ FEW = 2
 """Wet planes of the winter block that are printed one by one."""
 
 
-def record_surface(
-    record: Recorder, study: SurfaceStudy, assembly: Assembly, heat: tuple[LayerHeat, ...], year: Year, outside: Outside
-) -> None:
-    """The factor the section has, and the one the critical month asks against mould."""
+def record_surface(record: Recorder, whole: CondensationStudy, outside: Outside) -> None:
+    """The factor the section has, and the one the critical month asks against mould; the study has a surface check."""
+    study, assembly, heat, year = whole.surface, whole.assembly, whole.basis.heat, whole.year
     record.section("Inside surface against mould", key="surface", source=ISO)
     r_se = surface.outside_film(assembly)
     method_figure(record, "R_si", surface.R_SI, "inside film of this check", ISO, "surface humidity", "memory")

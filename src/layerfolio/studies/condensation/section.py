@@ -1,23 +1,25 @@
 """The section the vapour crosses: layers that count with their values, cut into strips; nodes from the outside in."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil
+from typing import NamedTuple
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.steps.trace import Recorder
 from layerfolio.studies import layer_heat
-from layerfolio.studies.condensation.types import LayerValue, Node
+from layerfolio.studies.condensation.run import LayerValue, Node
 from layerfolio.studies.types import LayerHeat, LayerVapour
 from layerfolio.studies.vapour import vapour_study
 
 STRIP = 0.25
 """Greatest resistance of one strip, m2.K/W (ISO 13788, from memory)."""
+MOST_STRIPS = 400
+"""Strips of one layer; only a layer of more than 100 m2.K/W would need more."""
 STILL_AIR_S_D = 0.01
 """s_d of an air layer that is not ventilated, m (ISO 13788, from memory)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """One layer that counts, with what is known of it; None where nothing is."""
 
     layer: Layer
@@ -30,8 +32,7 @@ class Part:
         return bool(self.layer.vapour and self.layer.vapour.single)
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """Nodes with their s_d (m) and resistance from the outside air (m2.K/W); `total` air to air."""
 
     nodes: tuple[Node, ...]
@@ -108,7 +109,7 @@ def column(values: tuple[LayerValue, ...], inside_film: float, outside_film: flo
     at = outside_film
     for value, inner in zip(values, names[1:], strict=True):
         thickness = value.layer.thickness.value if value.layer.thickness else 0.0
-        count = max(1, ceil(value.resistance / strip - 1e-9))
+        count = min(max(1, ceil(value.resistance / strip - 1e-9)), MOST_STRIPS)
         for j in range(1, count + 1):
             share = j / count
             between = (value.layer.name, value.layer.name if j < count else inner)

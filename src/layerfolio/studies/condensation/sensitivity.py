@@ -1,14 +1,15 @@
 """The balance run again, as expected, with one thing changed at a time: what would turn the answer."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from layerfolio.assembly.types import Assembly, Layer, VapourFigures
 from layerfolio.catalogue.datum import Datum, Origin
-from layerfolio.studies.climate_year import Outside, Year
+from layerfolio.studies.climate_year import Outside, Year, outside_of
 from layerfolio.studies.condensation.balance import balance
 from layerfolio.studies.condensation.section import STILL_AIR_S_D, Part, column, cup_values, parts_of
-from layerfolio.studies.condensation.types import Change, LayerValue, Run
+from layerfolio.studies.condensation.types import Change, CondensationStudy, LayerValue, Run
 
 PAINT_S_D = 3.0
 """Equivalent air layer of gloss paint, m (iso-10456-2007, Table 5, from memory)."""
@@ -18,8 +19,7 @@ STILL_AIR = VapourFigures(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(NamedTuple):
     """What the changed runs start from; `base` is the run as expected."""
 
     assembly: Assembly
@@ -31,8 +31,14 @@ class Case:
     base: Run
 
 
-def sensitivity(case: Case) -> tuple[Change, ...]:
-    """Every change that applies to this assembly, in a fixed order."""
+def sensitivity(study: CondensationStudy) -> tuple[Change, ...]:
+    """Every change that applies to a study's assembly, in a fixed order; empty without a run as expected."""
+    if study.year is None or study.expected is None:
+        return ()
+    basis = study.basis
+    films = tuple(film.value for film in basis.films)
+    outside = outside_of(study.assembly.faces, study.year)
+    case = Case(study.assembly, basis.parts, study.year, outside, films, basis.fixed, study.expected)
     makers: tuple[Callable[[Case], Change | None], ...] = (
         _damper, _old_class_margin, _old_humidity_margin, _wet_control, _blocked_cavity, _painted_inside,
         _painted_outside,

@@ -1,6 +1,6 @@
 """Wood in the section, and which layers water runs off: what the limits on condensate ask about."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.formulas.moisture import wood_moisture_rise
@@ -12,8 +12,7 @@ WITHOUT_LIMIT = ("wood-wool-board",)
 """Wood-based, but left out of the limits on the moisture content (din-4108-3-2018, read in study notes)."""
 
 
-@dataclass(frozen=True, slots=True)
-class WoodRise:
+class WoodRise(NamedTuple):
     """Rise of one layer's moisture content by mass if it takes all the condensate of a plane; None: no density."""
 
     layer: Layer

@@ -1,19 +1,22 @@
 """What the moisture studies give. SI; months of a run start with its start month; planes from the outside in."""
 
 from dataclasses import dataclass
-from typing import Literal
+from functools import cached_property
+from typing import Literal, NamedTuple
 
 from layerfolio.assembly.types import Assembly
+from layerfolio.catalogue.datum import Datum
 from layerfolio.steps.trace import Trace
 from layerfolio.studies.climate_year import MONTHS, Year
 from layerfolio.studies.condensation.run import LayerValue, Month, Node, Outcome, Plane, Profile, Run
+from layerfolio.studies.condensation.section import Part
+from layerfolio.studies.types import LayerHeat
 
 Verdict = Literal["meets", "does not meet", "needs judgement", "needs evidence"]
 MONTHLY, TWO_PERIOD = "monthly", "two-period"
 
 
-@dataclass(frozen=True, slots=True)
-class Need:
+class Need(NamedTuple):
     """Temperature factor that one limit of surface humidity asks, month by month (None where nothing is asked).
 
     `beyond` names the months in which the room air itself is over the limit (factor 1 and more): no section can answer
@@ -27,8 +30,7 @@ class Need:
     beyond: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class SurfaceStudy:
+class SurfaceStudy(NamedTuple):
     """`provided` is the lowest factor; through the insulation always, through framing where there is any."""
 
     provided: float
@@ -43,8 +45,7 @@ class SurfaceStudy:
         return not self.mould.beyond and (self.mould.required is None or self.provided >= self.mould.required)
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+class Check(NamedTuple):
     """One comparison of the two-period method; `mark` is that of the limit, `value` None where it is unknown."""
 
     name: str
@@ -56,8 +57,7 @@ class Check:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class Period:
+class Period(NamedTuple):
     """The two-period balance with one choice of cups, kg/m2; `planes` with their share of the condensate."""
 
     values: tuple[LayerValue, ...]
@@ -69,8 +69,7 @@ class Period:
     verdict: Verdict
 
 
-@dataclass(frozen=True, slots=True)
-class TwoPeriodStudy:
+class TwoPeriodStudy(NamedTuple):
     """`limit` is that on the condensate as expected, `reserve_limit` None where no timber is enclosed.
 
     `outside` says why the method does not reach this assembly; then the verdict is needs judgement.
@@ -84,8 +83,7 @@ class TwoPeriodStudy:
     outside: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(NamedTuple):
     """The balance run again with one thing changed. `outcome` None: it could not be run, and `why` says so."""
 
     key: str
@@ -97,16 +95,14 @@ class Change:
     why: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Condition:
+class Condition(NamedTuple):
     """One condition of a construction, in words, and whether the section meets it."""
 
     words: str
     holds: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Construction:
+class Construction(NamedTuple):
     """A construction that DIN 4108-3 accepts without a calculation; it is this one where all conditions hold."""
 
     title: str
@@ -118,11 +114,24 @@ class Construction:
         return all(one.holds for one in self.conditions)
 
 
-@dataclass(frozen=True, slots=True)
+class Basis(NamedTuple):
+    """What the study was run from: parts of the section, heat of its layers, films (inside, outside), fixed cups, and
+    the values of both runs; those are empty where a figure is missing."""
+
+    parts: tuple[Part, ...]
+    heat: tuple[LayerHeat, ...]
+    films: tuple[Datum, Datum]
+    fixed: dict[str, str]
+    expected: tuple[LayerValue, ...]
+    less_favourable: tuple[LayerValue, ...]
+
+
+@dataclass(frozen=True)
 class CondensationStudy:
     """Moisture in one assembly. A part that could not be computed is None; the two `missing_` say why.
 
     `method` is the one the project asks to decide. `cautions` are limits of the method that this assembly touches.
+    What only sheets print (trace, sensitivity, construction) is worked out when it is first asked for.
     """
 
     assembly: Assembly
@@ -132,12 +141,31 @@ class CondensationStudy:
     less_favourable: Run | None
     surface: SurfaceStudy | None
     two_period: TwoPeriodStudy | None
-    sensitivity: tuple[Change, ...]
     cautions: tuple[str, ...]
     missing_layers: tuple[str, ...]
     missing_inputs: tuple[str, ...]
-    trace: Trace
-    construction: Construction | None = None  # the row of the table for this kind of assembly
+    basis: Basis
+
+    @cached_property
+    def trace(self) -> Trace:
+        """The printed steps: values of both runs, one month at one plane, the surface, two periods."""
+        from layerfolio.studies.condensation.printed import trace_of
+
+        return trace_of(self)
+
+    @cached_property
+    def sensitivity(self) -> tuple[Change, ...]:
+        """The balance as expected, run again with one thing changed at a time; empty without such a run."""
+        from layerfolio.studies.condensation.sensitivity import sensitivity
+
+        return sensitivity(self)
+
+    @cached_property
+    def construction(self) -> Construction | None:
+        """The row for this kind of assembly in the table of constructions that need no calculation."""
+        from layerfolio.studies.condensation.no_calculation import construction
+
+        return construction(self.assembly, self.basis.less_favourable)
 
     @property
     def evaluated(self) -> bool:
@@ -182,6 +210,24 @@ def _dries(period: Period) -> bool:
 
 
 __all__ = [
-    "MONTHLY", "TWO_PERIOD", "Change", "Check", "CondensationStudy", "Condition", "Construction", "LayerValue", "Month", "Need", "Node", "Outcome",
-    "Period", "Plane", "Profile", "Run", "SurfaceStudy", "TwoPeriodStudy", "Verdict",
-]  # fmt: skip
+    "MONTHLY",
+    "TWO_PERIOD",
+    "Basis",
+    "Change",
+    "Check",
+    "CondensationStudy",
+    "Condition",
+    "Construction",
+    "LayerValue",
+    "Month",
+    "Need",
+    "Node",
+    "Outcome",
+    "Period",
+    "Plane",
+    "Profile",
+    "Run",
+    "SurfaceStudy",
+    "TwoPeriodStudy",
+    "Verdict",
+]

@@ -1,17 +1,16 @@
 """Printed steps that a reader can follow with a calculator: one plane, one month, from the airs to the amount."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from layerfolio.catalogue.datum import Datum, Mark, Origin
 from layerfolio.formulas import moisture as f
 from layerfolio.formulas.thermal import interface_temperature
 from layerfolio.formulas.vapour import DELTA_0
 from layerfolio.steps.trace import Recorder
-from layerfolio.studies.condensation.types import LayerValue, Node
+from layerfolio.studies.condensation.run import LayerValue, Node, plane_words
 
 
-@dataclass(frozen=True, slots=True)
-class Airs:
+class Airs(NamedTuple):
     """Both sides of the section: temperatures degC, vapour pressures Pa, films m2.K/W."""
 
     theta_i: float
@@ -22,8 +21,7 @@ class Airs:
     r_se: float
 
 
-@dataclass(frozen=True, slots=True)
-class Neighbours:
+class Neighbours(NamedTuple):
     """The nearest points on both sides at which the vapour pressure is known: the airs, or other wet planes.
 
     `inner`, `outer` are nodes; `p_inner`, `p_outer` their pressures, Pa, and None where they are the airs.
@@ -41,12 +39,6 @@ def method_figure(
     """A figure that a method brings with it, with its source and how sure it is; returns it."""
     words = f"{source}, {place}" + (", from memory" if mark == "memory" else "")
     return record.given(quantity, value, about, words, Datum(value, Origin("default", source, place, mark)))
-
-
-def plane_words(between: tuple[str, str]) -> str:
-    """A plane named by its two layers."""
-    outer, inner = between
-    return f"inside {outer}" if outer == inner else f"{outer} / {inner}"
 
 
 def portions(values: tuple[LayerValue, ...], outer: Node, inner: Node, what: str) -> tuple[float, ...]:
