@@ -25,7 +25,6 @@ from layerfolio.drawing.layout_tags import (
     any_crossing,
     arranged,
     half_width,
-    shared,
 )
 from layerfolio.drawing.lettering import wide, wrapped
 from layerfolio.drawing.marks import Group, Line, Mark, Point, Text
