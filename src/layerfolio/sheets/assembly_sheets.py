@@ -23,21 +23,29 @@ from layerfolio.sheets.calculation import calculation
 from layerfolio.sheets.cover import written
 from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk, code_words
 from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, unit_of, with_unit
-from layerfolio.sheets.layer_table import layer_table
+from layerfolio.sheets.layer_table import MOST_LOOSE_ROWS, layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
 from layerfolio.units.show import fixed, significant
+
+WIDE = ("tabloid", "a3")
+FIELDS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
+"""Width of a field on each sheet format, paper mm; on wide sheets the tags carry notes."""
 
 
 def assembly_sheet(desk: Desk, name: str) -> Sheet:
     """Drawing, layer table, result box."""
     one, page = desk.dossier.assemblies[name], desk.dossier.project.project.page
-    drawing = section(one, units=desk.system, page=page)
+    drawing = section(one, units=desk.system, page=page, width=FIELDS[page], notes=page in WIDE)
     table = layer_table(desk.dossier.thermal[name], desk.dossier.vapour[name], desk.system, desk.book)
     blocks: list[Block] = [
         Head(plain(name), plain(one.title), plain(_phrase(desk, name))), Figure(drawing), table, Space(2.25), _box(desk, name),
-        Paragraph(_key(one)), *((Paragraph(_drawing_notes(drawing)),) if drawing.notes else ()),
+        Paragraph(_key(one)),
     ]  # fmt: skip
+    if drawing.notes and len(table.rows) > MOST_LOOSE_ROWS:
+        desk.moved_notes[name] = drawing.notes
+    elif drawing.notes:
+        blocks.append(Paragraph(_drawing_notes(drawing)))
     title = f"{KIND_WORDS[one.kind]} {name}: assembly"
     return Sheet(name, title, drawing.scale_text or "—", tuple(blocks), drawing.families)
 

@@ -15,6 +15,7 @@ def assumptions(desk: Desk) -> Sheet:
         Head("", "Assumptions and sources", "choices, films, source marks"),
         Heading("Air films and directions"), films,
         *((Heading("Choices taken where the project file left them open"), choices) if choices.rows else ()),
+        *_drawing_notes(desk),
         *_disagreements(desk),
         Heading("Source marks"), _marks(desk),
         Paragraph(
@@ -51,6 +52,14 @@ def _choices(desk: Desk) -> Table:
         Row((f"**{plain(', '.join(names))}**", plain(text), plain(because))) for (text, because), names in where.items()
     ]
     return Table((Column("Where", width=20), Column("Choice", width=80), Column("Because")), tuple(rows))
+
+
+def _drawing_notes(desk: Desk) -> tuple:
+    """What a drawing must say where its own sheet has no room left."""
+    if not desk.moved_notes:
+        return ()
+    rows = tuple(Row((f"**{plain(name)}**", plain("; ".join(notes)))) for name, notes in desk.moved_notes.items())
+    return Heading("Notes to the drawings"), Table((Column("Sheet", width=20), Column("Note")), rows)
 
 
 def _disagreements(desk: Desk) -> tuple:

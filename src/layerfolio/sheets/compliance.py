@@ -6,7 +6,7 @@ from layerfolio.sheets.desk import RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
 
-WIDTHS = (9, 38, 62, 28, 43)
+WIDTHS = (8, 34, 53, 47, 38)
 
 
 def compliance_record(desk: Desk) -> Sheet:
@@ -16,7 +16,7 @@ def compliance_record(desk: Desk) -> Sheet:
     columns = (
         Column("No.", width=WIDTHS[0]), Column("Question", "clause", WIDTHS[1]),
         Column("Prescriptive path", "asked and provided", WIDTHS[2]),
-        Column("Performance", "shown instead", WIDTHS[3]), Column("Verdict", "and what follows", WIDTHS[4]),
+        Column("Performance path", "what is shown instead", WIDTHS[3]), Column("Verdict", "and what follows", WIDTHS[4]),
     )  # fmt: skip
     rows = tuple(Row(_cells(number, finding, desk)) for number, finding in enumerate(findings, 1))
     table = Table(columns, rows, top_rule=False, upright_rules=(1, 2, 3), long_text=True)
