@@ -21,7 +21,8 @@ from layerfolio.drawing.names import layer_note, member_note, sides
 from layerfolio.drawing.section_level import BRACKET
 from layerfolio.drawing.slope_words import outside_words, word_below
 
-TALLEST, LONGEST, SHORTEST = 110.0, 134.0, 55.0
+LONGEST, SHORTEST = 134.0, 55.0
+TALLEST = {"metric": 98.0, "customary": 110.0}  # metric: what leaves the layer table its page
 SCALES = {"metric": (5, 10, 20), "customary": (8, 12, 16)}
 CHAIN = {"metric": (10.0, 22.0), "customary": (9.0, 24.0)}  # chain and overall line from the section
 NOTE_WIDEST, NOTE_LEAST = 38.0, 18.0
@@ -39,6 +40,7 @@ class Place:
     overall: float
     circle: float
     note_room: float
+    tallest: float
 
     @property
     def elbow(self) -> float:
@@ -48,7 +50,7 @@ class Place:
         """Length of a section `depth` mm deep that stays within width and height."""
         a = radians(self.slope)
         wide_ = self.elbow - FREE - 1.0 - (self.overall + 5.0) * cos(a) - depth * sin(a)
-        tall = TALLEST - 6.0 - self.overall * sin(a) - depth * cos(a)
+        tall = self.tallest - 6.0 - self.overall * sin(a) - depth * cos(a)
         return min(wide_ / cos(a), tall / sin(a), LONGEST)
 
 
@@ -106,7 +108,7 @@ def _place(assembly: Assembly, stack, units: Units, width: float) -> Place:
     notes = [layer_note(one, units) for one in stack.bands] + [member_note(one, units) for one in frames]
     note = max(NOTE_LEAST, min(NOTE_WIDEST, max(map(wide, notes)) + 0.5))
     circle = width - note - layout_tags.NOTE_GAP - layout_tags.RADIUS
-    return Place(min(assembly.slope, STEEPEST), chain, overall, circle, note)
+    return Place(min(assembly.slope, STEEPEST), chain, overall, circle, note, TALLEST[units])
 
 
 def _beside(room: Cut, units: Units, place: Place) -> Dimensions:
