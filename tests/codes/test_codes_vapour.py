@@ -89,7 +89,7 @@ def test_published_values_of_wood_panels_do_not_decide(material, d, mu, shown):
 
 def test_published_values_on_one_side_decide():
     """Polyethylene 0.15 mm: 4 ng from memory, 1.6 to 5.8 ng as the note prints it."""
-    film = catalogue_panel(2, "polyethylene-0.15", None, s_d=50, family="membrane")
+    film = catalogue_panel(2, "polyethylene-150", None, s_d=50, family="membrane")
     one = found("/vapour-barrier", insulation(4), film, gypsum(3))
     assert one.verdict == Verdict.MEETS and "1.6 to 5.8 ng" in one.reason
     felt = catalogue_panel(2, "asphalt-felt-15", None, s_d=0.5, family="membrane")

@@ -24,21 +24,19 @@ def about_set(context: Context, name: str, row: dict[str, Any], title: str, verd
 def judge_applies(context: Context) -> tuple[Finding, Answer]:
     """The first finding of a set: does it apply to this building, on this date?"""
     rule = context.edition.content["applies"]
-    against, open_questions = _date(context), []
+    against, open_questions = _date(context), _undated(context)
     if "any" in rule:
         asked, given = rule["any"], "plane assemblies"
     else:
-        asked = f"{rule['storeys']} storeys and {figure('area', rule['building_area'])} at most; {rule['named']}"
-        given = building(context)
+        most = f" and {figure('area', rule['building_area'])}" if "building_area" in rule else ""
+        asked, given = f"{rule['storeys']} storeys{most} at most; {rule['named']}", building(context)
         _size(context, rule, against, open_questions)
         _occupancy(context, rule, against, open_questions)
-    if not context.date:
-        open_questions.append("the date of the project")
     answer: Answer = "no" if against else "unknown" if open_questions else "yes"
     verdict = {"no": Verdict.DOES_NOT_MEET, "unknown": Verdict.NEEDS_JUDGEMENT, "yes": Verdict.MEETS}[answer]
     reason = {
         "no": "; ".join(against), "unknown": f"it is not known: {'; '.join(open_questions)}",
-        "yes": "occupancy, size and date are within the set",
+        "yes": "; ".join(("occupancy, size and date are within the set", *_taken(context, rule))),
     }[answer]  # fmt: skip
     missing = f"state {listed(open_questions)}"
     step = {"no": "choose the set that applies, with the authority", "unknown": missing, "yes": ""}
@@ -59,6 +57,22 @@ def _date(context: Context) -> list[str]:
     return []
 
 
+def _undated(context: Context) -> list[str]:
+    """What is open about the date: it is missing, or lies before a publication that is known from memory alone."""
+    published = context.edition.edition["published"]
+    if not context.date:
+        return ["the date of the project"]
+    if published["mark"] == "memory" and context.date[: len(published["date"])] < published["date"]:
+        return [f"whether the edition was out on {context.date}; from memory it was published in {published['date']}"]
+    return []
+
+
+def _taken(context: Context, rule: dict[str, Any]) -> tuple[str, ...]:
+    """What was taken for granted about the occupancy, in words."""
+    said = rule.get("occupancies", {}).get(context.occupancy, {}).get("taken")
+    return (said,) if said else ()
+
+
 def building(context: Context) -> str:
     """Storeys, area and occupancy in one line."""
     number = context.storeys
@@ -72,6 +86,8 @@ def _size(context: Context, rule: dict[str, Any], against: list[str], open_quest
         open_questions.append("the number of storeys (building.storeys)")
     elif context.storeys > rule["storeys"]:
         against.append(f"{context.storeys} storeys are more than {rule['storeys']}")
+    if "building_area" not in rule:
+        return
     if context.building_area is None:
         open_questions.append("the building area (building.building_area)")
     elif context.building_area > rule["building_area"]:
@@ -82,7 +98,8 @@ def _size(context: Context, rule: dict[str, Any], against: list[str], open_quest
 def _occupancy(context: Context, rule: dict[str, Any], against: list[str], open_questions: list[str]) -> None:
     row = rule["occupancies"].get(context.occupancy)
     if row is None or row["applies"] == "unknown":
-        open_questions.append("the occupancy, by its group in the code (building.occupancy)")
+        usual = "the occupancy, by its group in the code (building.occupancy)"
+        open_questions.append((row or {}).get("ask", usual))
     elif row["applies"] == "no":
         against.append(f"the occupancy is of group {row['group']}, for which {row['instead']} is made")
     elif row["applies"] == "hazard":
@@ -97,8 +114,9 @@ def judge_in_force(context: Context) -> Finding | None:
     edition = context.edition.edition
     if "adopted" not in edition:
         return None
-    row = edition["published"] | {"article": "edition", "clause": "adoption by the province or territory"}
-    known = "; ".join(f"{one['by']} from {one['from']}" for one in edition["adopted"])
+    said = context.edition.content["adoption"]
+    row = edition["published"] | {"article": "edition", "clause": said["clause"]}
+    known = "; ".join(f"{one['by']} from {one['from']}" for one in edition["adopted"]) or "none is recorded here"
     given = f"project of {context.date or 'no date'}"
     force = context.amended.get(in_force_id(context.edition.set_id))
     title = "Is this edition in force here?"
@@ -110,11 +128,11 @@ def judge_in_force(context: Context) -> Finding | None:
             asked=f"in force from {force.value}", given=given, reason=f"by {force.source}", amended=force.source,
             next_step="choose the edition that was in force" if early else "",
         )  # fmt: skip
-    first = min(one["from"] for one in edition["adopted"])
+    first = min((one["from"] for one in edition["adopted"]), default="")
     early = f"; before {first} no adoption is known here" if context.date and context.date < first else ""
     return about_set(
         context, "in-force", row, title, Verdict.NEEDS_JUDGEMENT, topic="administration",
-        asked="adopted by the province or territory, with its own changes", given=given,
+        asked=said["asked"], given=given,
         reason=f"a model code has force only where it is adopted; known: {known}{early}",
         next_step="ask the authority: is this edition in force on the date of the application, and with which changes?",
     )  # fmt: skip

@@ -6,6 +6,7 @@ from typing import Any
 
 from layerfolio.catalogue.code_sets import CodeSet, code_set
 from layerfolio.codes.amendments import Amendment, amendments
+from layerfolio.codes.climate_zones import all_zones, expanded, zone_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +21,8 @@ class Context:
     building_area: float | None
     floor_area: float | None
     degree_days: float | None
+    cooling_degree_days: float | None
+    cold_months: float | None  # mean outdoor temperature of the three coldest months, degC
     zone: str
     zone_by_degree_days: str
     heat_recovery: bool | None
@@ -33,30 +36,37 @@ class Context:
         return self.edition.content.get("rounding", {}).get("decimals")
 
     @property
+    def both(self) -> bool:
+        """Whether the code prints customary figures: they then stand beside the metric ones."""
+        return self.edition.content.get("prints") == "customary"
+
+    @property
+    def stated_first(self) -> bool:
+        """Whether the set's own list of places comes before the degree-days, so that a stated zone holds alone."""
+        return self.edition.content.get("zones", {}).get("stated_first", False)
+
+    @property
+    def _named(self) -> tuple[str, ...]:
+        both = (self.zone,) if self.stated_first and self.zone else (self.zone, self.zone_by_degree_days)
+        return tuple(dict.fromkeys(one for one in both if one))
+
+    @property
     def zones(self) -> tuple[str, ...]:
-        said = dict.fromkeys(one for one in (self.zone, self.zone_by_degree_days) if one)
-        rows = self.edition.content.get("zones", {}).get("rows", ())
-        return tuple(said) or tuple(str(row["zone"]) for row in rows)
+        """Every zone that may be meant; a number without the letter that the set tells apart stands for several."""
+        return tuple(x for one in self._named for x in expanded(self.edition, one)) or all_zones(self.edition)
 
-
-def zone_of(edition: CodeSet, degree_days: float | None) -> str:
-    """The zone of so many heating degree-days; empty when they are unknown or the set has no zones.
-
-    The table prints whole numbers. Between two of its rows the colder one is taken.
-    """
-    if degree_days is None:
-        return ""
-    for row in edition.content.get("zones", {}).get("rows", ()):
-        inside = degree_days < row["below"] if "below" in row else degree_days <= row.get("to", degree_days)
-        if inside:
-            return str(row["zone"])
-    return ""
+    @property
+    def zone_words(self) -> str:
+        """The zones as they are stated, for print: "6", "4 and 5"; empty when nothing is known."""
+        return " and ".join(self._named)
 
 
 def context(project: Any) -> Context:
     """The answers of a project (attributes named as the keys of the project file) for the set it names."""
     building, code = getattr(project, "building", None), project.code
-    degree_days = value(getattr(getattr(project, "climate", None), "heating_degree_days", None))
+    climate = getattr(project, "climate", None)
+    degree_days = value(getattr(climate, "heating_degree_days", None))
+    cooling = value(getattr(climate, "cooling_degree_days", None))
     edition = code_set(code.set)
     about = getattr(project, "project", None)
     return Context(
@@ -68,13 +78,22 @@ def context(project: Any) -> Context:
         building_area=value(getattr(building, "building_area", None)),
         floor_area=value(getattr(building, "conditioned_floor_area", None)),
         degree_days=degree_days,
+        cooling_degree_days=cooling,
+        cold_months=_cold_months(climate),
         zone=str(getattr(code, "zone", None) or ""),
-        zone_by_degree_days=zone_of(edition, degree_days),
+        zone_by_degree_days=zone_of(edition, degree_days, cooling),
         heat_recovery=getattr(code, "heat_recovery", None),
         humidity_class=getattr(getattr(getattr(project, "indoor", None), "humidity", None), "class_", None),
         customary=getattr(about, "units", "metric") == "customary",
         amended=amendments(project),
     )
+
+
+def _cold_months(climate: Any) -> float | None:
+    """Mean of the three coldest of twelve monthly means, degC."""
+    series = getattr(getattr(climate, "monthly", None), "temperature", None)
+    values = sorted(getattr(series, "values", None) or ())
+    return sum(values[:3]) / 3 if len(values) == 12 else None
 
 
 def value(quantity: Any) -> float | None:

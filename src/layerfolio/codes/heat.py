@@ -12,6 +12,11 @@ from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import figure, listed, pair
 from layerfolio.studies.types import ThermalStudy
 
+METAL = {
+    "isothermal-planes": "the set weighs two methods for it",
+    "parallel-path": "parallel paths do not hold for it, a zone or a correction is asked",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class Case:
@@ -70,14 +75,14 @@ def _verdict(case: Case) -> tuple[Verdict, str, str]:
 
 
 def _method_fails(case: Case) -> tuple[Verdict, str, str] | None:
-    """Where the method of the set does not reach: limits too far apart, or metal framing under isothermal planes."""
+    """Where the method of the set does not reach: limits too far apart, or metal framing."""
     study = case.study
     if study.method == "combined" and not study.asked.within_limits:
         reason = "upper and lower limit lie too far apart; the combined method decides nothing here"
         return Verdict.NEEDS_JUDGEMENT, reason, "supply a numerical calculation or a test of the assembly"
     metal = [x.layer.name for x in study.layers if x.layer.member and x.layer.member.is_metal]
-    if metal and study.method == "isothermal-planes":
-        reason = f"{listed(metal)} has metal framing; the set weighs two methods for it, which is not calculated here"
+    if metal and study.method in METAL:
+        reason = f"{listed(metal)} has metal framing; {METAL[study.method]}, which is not calculated here"
         return Verdict.NEEDS_JUDGEMENT, reason, "supply the calculation for metal framing, or a test of the assembly"
     return None
 
@@ -85,7 +90,7 @@ def _method_fails(case: Case) -> tuple[Verdict, str, str] | None:
 def _which_limits(case: Case) -> str:
     """What the possible limits are, and whether the answer matters for this figure."""
     values = sorted({one.value for one in case.resolved.limits if one.value is not None})
-    shown = [figure(case.requirement.quantity, one, customary=case.context.customary) for one in values]
+    shown = [_shown(case, one) for one in values]
     if any(one.value is None and one.has_value for one in case.resolved.limits):
         shown.insert(0, "nothing")
     if any(not one.has_value for one in case.resolved.limits):
@@ -99,7 +104,8 @@ def _compared(case: Case, limit: Limit) -> tuple[Verdict, str, str]:
     if not case.passes(value, limit.value):
         eased = case.resolved.eased
         if eased is not None and case.passes(value, eased):
-            return Verdict.NEEDS_JUDGEMENT, "it is within 0.16 of the limit", f"answer: {case.resolved.eased_question}"
+            reason = f"the limit would be {_shown(case, eased)} if one question is answered with yes"
+            return Verdict.NEEDS_JUDGEMENT, reason, f"answer: {case.resolved.eased_question}"
         return Verdict.DOES_NOT_MEET, f"the limit is missed by {_margin(case, limit)}{remark}", _remedy(case)
     turning = _turning(case, limit)
     if turning:
@@ -126,30 +132,34 @@ def _margin(case: Case, limit: Limit) -> str:
     digits = case.context.decimals if case.context.decimals is not None else 2
     while digits < 9 and round(off, digits) == 0:
         digits += 1
-    return figure(case.requirement.quantity, off, customary=case.context.customary, digits=digits)
+    return _shown(case, off, digits)
+
+
+def _shown(case: Case, value: float, digits: int | None = None) -> str:
+    context = case.context
+    return figure(case.requirement.quantity, value, customary=context.customary, both=context.both, digits=digits)
 
 
 def _remedy(case: Case) -> str:
-    path = "or show it by the trade-off or performance path" if case.requirement.rule.get("scope") == "energy" else ""
-    return " ".join(("more insulation,", path)).rstrip(", ") if path else "more insulation"
+    energy = "or show it by the trade-off or performance path" if case.requirement.rule.get("scope") == "energy" else ""
+    path = case.requirement.rule.get("or_else", energy)
+    return f"more insulation, {path}" if path else "more insulation"
 
 
 def _words(case: Case) -> tuple[str, str]:
     """What is asked and what is provided, as short sentences."""
-    quantity, value = case.requirement.quantity, case.value
-    limit, customary = case.resolved.limit, case.context.customary
-    decimals = case.context.decimals
+    value, limit, decimals = case.value, case.resolved.limit, case.context.decimals
     edge = "or more" if case.requirement.judge == "at_least" else "or less"
-    given = "not calculated" if value is None else figure(quantity, value, customary=customary, digits=decimals)
+    given = "not calculated" if value is None else _shown(case, value, decimals)
     if case.resolved.question:
         return "depends on an answer that is missing", given
     if limit.value is None:
         return limit.note or "nothing", given
-    if value is None:
-        asked = figure(quantity, limit.value, customary=customary, digits=decimals)
-    else:
-        given, asked = pair(quantity, value, limit.value, decimals, customary=customary)
+    asked = _shown(case, limit.value, decimals)
+    if value is not None:
+        how = {"customary": case.context.customary, "both": case.context.both}
+        given, asked = pair(case.requirement.quantity, value, limit.value, decimals, **how)
     by_zone = "tables" in case.requirement.figures and not case.resolved.amended
-    where = f", zone {listed(case.context.zones)}" if by_zone else ""
+    where = f", zone {case.context.zone_words}" if by_zone and case.context.zone_words else ""
     note = f"; {limit.note}" if limit.note else ""
     return f"{asked} {edge}{where}{note}", given

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from importlib import import_module
 from typing import Any
 
 from layerfolio.catalogue.code_sets import code_set, set_ids, zones
@@ -54,7 +55,7 @@ def _of_building(about: Context, scopes: dict) -> Iterator[Finding]:
 def _of_assembly(thermal: ThermalStudy, vapour: VapourStudy, about: Context, scopes: dict) -> Iterator[Finding]:
     for requirement in requirements(about.edition.set_id):
         if requirement.asks(thermal.assembly):
-            found = JUDGES[requirement.judge](requirement, thermal, vapour, about)
+            found = judge_of(requirement.judge)(requirement, thermal, vapour, about)
             if found is not None:
                 yield _within(_moist(found, requirement, about), requirement, scopes)
 
@@ -77,7 +78,28 @@ JUDGES = {
     "tight_layers": judge_tight_layers,
     "air_barrier": lambda requirement, thermal, vapour, about: judge_air_barrier(requirement, thermal.assembly, about),
     "reminder": lambda requirement, thermal, vapour, about: judge_reminder(requirement, thermal.assembly, about),
+    "figures_only": lambda requirement, thermal, vapour, about: None,  # another judge asks for these figures
 }
+
+OF_ONE_CODE = {
+    "vapour_retarder": ("retarders", "judge_vapour_retarder"),
+    "retarder_with_foam": ("retarder_pairs", "judge_retarder_with_foam"),
+    "retarders_on_both_faces": ("retarder_pairs", "judge_both_faces"),
+    "unvented_roof": ("unvented_roof", "judge_unvented_roof"),
+    "roof_ceiling_side": ("roof_questions", "judge_ceiling_side"),
+    "roof_foam_class": ("roof_questions", "judge_roof_foam"),
+    "roof_shingles": ("roof_questions", "judge_shingles"),
+    "roof_ventilation": ("roof_questions", "judge_roof_ventilation"),
+}
+"""Judges that a single code asks for, by module and name: they are imported when it is the one that is judged."""
+
+
+def judge_of(name: str) -> Any:
+    """The judge of that name; KeyError when there is none."""
+    if name in JUDGES:
+        return JUDGES[name]
+    module, function = OF_ONE_CODE[name]
+    return getattr(import_module(f"layerfolio.codes.{module}"), function)
 
 
 def _within(found: Finding, requirement: Requirement, scopes: dict) -> Finding:

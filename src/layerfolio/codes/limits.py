@@ -1,12 +1,14 @@
 """The limit that a set's tables give for an assembly, or the question that must be answered before there is one."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 from typing import Any
 
 from layerfolio.assembly.types import Assembly
+from layerfolio.codes.climate_zones import cell
 from layerfolio.codes.context import Context
 from layerfolio.codes.requirements import Requirement
+from layerfolio.units.table import unit_factor
 
 ROW_OF_UNHEATED = "above_frost_line"
 NO_VALUE = "n/a"
@@ -30,12 +32,15 @@ class Resolved:
     question: str = ""
     remark: str = ""
     amended: str = ""
-    eased: float | None = None  # a limit that would hold if the reduction's own question is answered with yes
+    eased: float | None = None  # a limit that would hold if `eased_question` is answered with yes
     eased_question: str = ""
+    at_most: bool = False
 
     @property
     def limit(self) -> Limit:
-        """The one limit; of several the most demanding."""
+        """The one limit; of several the most demanding: the least where it must not be passed."""
+        if self.at_most:
+            return min(self.limits, key=lambda one: float("inf") if one.value is None else one.value)
         return max(self.limits, key=lambda one: -1.0 if one.value is None else one.value)
 
 
@@ -55,20 +60,37 @@ def resolve(requirement: Requirement, assembly: Assembly, context: Context) -> R
 def _from_tables(requirement: Requirement, assembly: Assembly, context: Context) -> Resolved:
     recovery = (context.heat_recovery,) if context.heat_recovery is not None else (False, True)
     rows = requirement.rule.get("rows")
+    scale = to_si(requirement)
     cells = []
     for table in requirement.figures["tables"]:
-        if table["heat_recovery"] in recovery:
+        if table.get("heat_recovery", recovery[0]) in recovery:
             for zone in context.zones:
-                cells += [(table["heat_recovery"], zone, *row) for row in _rows(table, rows, zone, assembly)]
+                found = _rows(table, rows, zone, assembly, scale)
+                cells += [(table.get("heat_recovery"), zone, *row) for row in found]
     found = {(r, z, a): _reduced(limit, requirement, assembly) for r, z, a, limit in cells}
     question, remark = _open(found, context, rows)
     limits = tuple(dict.fromkeys(found.values()))
-    rule = requirement.rule.get("reduction")
-    eased = rule and not rule["sure"] and assembly.faces in rule["faces"] and not question
-    top = max((one.value for one in limits if one.value is not None), default=None)
-    if eased and top is not None:
-        return Resolved(limits, question, remark, "", round(top - rule["by"], 6), f"{rule['words']} ({rule['clause']})")
-    return Resolved(limits, question, remark)
+    settled = Resolved(limits, question, remark, at_most=requirement.judge == "at_most")
+    return settled if question else _eased(settled, requirement, assembly, context)
+
+
+def to_si(requirement: Requirement) -> float:
+    """What one of the units that the requirement's tables print in is in SI."""
+    kind = {"U": "transmittance", "W": "permeance"}.get(requirement.quantity, "resistance")
+    return unit_factor(requirement.rule["unit"], kind) if "unit" in requirement.rule else 1.0
+
+
+def _eased(settled: Resolved, requirement: Requirement, assembly: Assembly, context: Context) -> Resolved:
+    """The milder limit that one more answer would bring: an enclosed unheated space, a wall that is no frame wall."""
+    rule, top = requirement.rule.get("reduction"), settled.limit.value
+    if rule and not rule["sure"] and assembly.faces in rule["faces"] and top is not None:
+        return replace(settled, eased=round(top - rule["by"], 6), eased_question=f"{rule['words']} ({rule['clause']})")
+    words = requirement.rule.get("easier_if_unframed")
+    tables = [one["easier"] for one in requirement.figures["tables"] if "easier" in one]
+    if words and tables and not any(layer.member and layer.kind == "solid" for layer in assembly.layers):
+        values = [cell(table, zone) * to_si(requirement) for table in tables for zone in context.zones]
+        return replace(settled, eased=min(values), eased_question=f"{words} ({requirement.clause})?")
+    return settled
 
 
 def _reduced(limit: Limit, requirement: Requirement, assembly: Assembly) -> Limit:
@@ -81,10 +103,12 @@ def _reduced(limit: Limit, requirement: Requirement, assembly: Assembly) -> Limi
 Answers = tuple[tuple[str, bool], ...]
 
 
-def _rows(table: dict[str, Any], rows: dict | None, zone: str, assembly: Assembly) -> list[tuple[Answers, Limit]]:
+def _rows(
+    table: dict[str, Any], rows: dict | None, zone: str, assembly: Assembly, scale: float
+) -> list[tuple[Answers, Limit]]:
     """The cells that may be meant in one table and zone, each with the answers it supposes."""
     if rows is None:
-        return [((), Limit(table["by_zone"][zone], table["place"]))]
+        return [((), Limit(cell(table["by_zone"], zone) * scale, table["place"]))]
     by_row = table["by_row"]
     known = {name: assembly.ground.get(name) for name in rows}
     if known["permafrost"] is None and by_row["permafrost"][zone] == NO_VALUE:
@@ -116,9 +140,11 @@ def _open(found: dict, context: Context, rows: dict | None) -> tuple[str, str]:
     if not _same(found, 0):
         questions.append("does the ventilation have heat-recovery equipment (code.heat_recovery)")
     if not _same(found, 1):
-        if context.zone and context.zone_by_degree_days:
+        if context.zone and context.zone_by_degree_days and not context.stated_first:
             both = f"{context.zone} and {context.zone_by_degree_days}"
             remark = f"zones {both} are both stated; the more demanding decides"
+        elif context.zone_words:
+            questions.append(f"is the place in {' or '.join(context.zones)} (code.zone)")
         else:
             questions.append("which zone is the place in (code.zone, or climate.heating_degree_days)")
     unknown = dict.fromkeys(name for *_, answers in found for name, _ in answers)

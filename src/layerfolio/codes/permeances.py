@@ -8,6 +8,7 @@ from layerfolio.catalogue.code_rows import read
 from layerfolio.catalogue.code_sets import code_folder
 from layerfolio.catalogue.datum import Datum, Document, Origin
 from layerfolio.codes.wording import figure
+from layerfolio.studies.types import LayerVapour
 
 PROVES = ("permeance", "permeability", "vapour", "equivalent_air_layer", "equivalent air layer")
 NANO = 1e-12  # ng/(Pa.s.m2) in kg/(m2.s.Pa)
@@ -27,16 +28,17 @@ class Published:
     mark: str
     report_decides: bool
 
-    def shown(self, customary: bool = False) -> str:
+    def shown(self, customary: bool = False, both: bool = False) -> str:
         """The figure with where it is printed."""
-        low, high = (figure("W", one, customary=customary) for one in (self.lowest, self.highest))
+        low, high = (figure("W", one, customary=customary, both=both) for one in (self.lowest, self.highest))
         span = low if self.lowest == self.highest else f"{low.split(' ')[0]} to {high}"
         return f"{span} by {self.source}, {self.place} ({self.name})"
 
 
 @cache
 def _table(set_id: str) -> dict:
-    return read(code_folder(set_id) / "method" / "permeances.yaml")
+    found = read(code_folder(set_id) / "method" / "permeances.yaml")
+    return _table(found["as_in"]) if "as_in" in found else found
 
 
 def published(layer: Layer, set_id: str) -> Published | None:
@@ -71,6 +73,18 @@ def report(layer: Layer, datum: Datum, date: str) -> tuple[Document | None, str]
     if not valid:
         return None, f"its report {proving[0].number or proving[0].file} has expired ({proving[0].expires})"
     return valid[0], ""
+
+
+def cups(row: LayerVapour, customary: bool = False, both: bool = False, dry: str = "") -> str:
+    """Both cups: "48 ng/(Pa·s·m²) dry cup, 140 ng/(Pa·s·m²) wet cup". `dry`: that figure, already printed."""
+    values = [
+        None if one is None else figure("W", one, customary=customary, both=both)
+        for one in (row.permeance_dry, row.permeance_wet)
+    ]
+    first = dry or values[0] or "permeance not given"
+    if row.layer.vapour is not None and row.layer.vapour.single:
+        return f"{first}, one figure for both cups"
+    return f"{first} dry cup, {values[1]} wet cup" if values[1] else f"{first} dry cup, wet cup not given"
 
 
 def own(origin: Origin) -> bool:

@@ -13,27 +13,46 @@ def judge_zone(context: Context) -> Finding | None:
     rule = context.edition.content.get("zones")
     if rule is None:
         return None
-    stated, derived, days = context.zone, context.zone_by_degree_days, context.degree_days
-    names = tuple(str(row["zone"]) for row in rule["rows"])
-    given = f"zone {stated or 'not given'}, {f'{days:g} degree-days' if days is not None else 'degree-days not given'}"
-    verdict, reason, step = Verdict.MEETS, f"the degree-days give zone {derived}", ""
-    if stated and stated not in names:
-        verdict, reason = Verdict.NEEDS_JUDGEMENT, f"the set has no zone {stated}; it has {listed(names)}"
-        step = "state a zone of the set, or the degree-days"
-    elif not stated and not derived:
-        verdict, reason = Verdict.NEEDS_JUDGEMENT, "neither is given"
-        step = "state code.zone or climate.heating_degree_days"
-    elif not derived:
-        verdict, reason = Verdict.NEEDS_JUDGEMENT, "the stated zone cannot be checked without degree-days"
-        step = "state climate.heating_degree_days with its source"
-    elif stated and stated != derived:
-        verdict = Verdict.NEEDS_JUDGEMENT
-        reason = f"the degree-days give zone {derived}; the more demanding of both decides"
-        step = "ask the authority: which zone and which degree-days hold for the place?"
+    verdict, reason, step = _zone_verdict(context, rule, tuple(str(row["zone"]) for row in rule["rows"]))
+    given = f"zone {context.zone or 'not given'}, {_degree_days(context, rule)}"
     return about_set(
         context, "zone", rule, "Climate zone", verdict, asked=f"by {rule['by']}", given=given, reason=reason,
         next_step=step,
     )  # fmt: skip
+
+
+def _degree_days(context: Context, rule: dict[str, Any]) -> str:
+    days, cooling = context.degree_days, context.cooling_degree_days
+    said = [f"{days:g} degree-days" if days is not None else "degree-days not given"]
+    if "by_degree_days" in rule:
+        said.append(f"{cooling:g} cooling degree-days" if cooling is not None else "cooling degree-days not given")
+    return ", ".join(said)
+
+
+def _zone_verdict(context: Context, rule: dict[str, Any], names: tuple[str, ...]) -> tuple[Verdict, str, str]:
+    stated, derived = context.zone, context.zone_by_degree_days
+    first = rule.get("stated_first", False)
+    missing = "climate.heating_degree_days"
+    if "by_degree_days" in rule:
+        missing += " and climate.cooling_degree_days"
+    if stated and stated not in names:
+        return Verdict.NEEDS_JUDGEMENT, f"the set has no zone {stated}; it has {listed(names)}", (
+            "state a zone of the set, or the degree-days"
+        )  # fmt: skip
+    if not stated and not derived:
+        reason = "neither is given" if context.degree_days is None else "the degree-days given do not settle it"
+        return Verdict.NEEDS_JUDGEMENT, reason, f"state code.zone or {missing}"
+    if not derived:
+        reason = "the stated zone cannot be checked without degree-days"
+        if context.degree_days is not None:
+            reason = "the degree-days given do not settle the zone"
+        return Verdict.NEEDS_JUDGEMENT, reason, f"state {missing} with its source"
+    if stated and derived not in (stated, stated.rstrip("ABC") if first else stated):
+        decides = "the stated one is used, for the list comes first" if first else "the more demanding of both decides"
+        return Verdict.NEEDS_JUDGEMENT, f"the degree-days give zone {derived}; {decides}", (
+            "ask the authority: which zone and which degree-days hold for the place?"
+        )  # fmt: skip
+    return Verdict.MEETS, f"the degree-days give zone {derived}", ""
 
 
 def judge_scope(context: Context, name: str) -> tuple[Finding, Answer]:

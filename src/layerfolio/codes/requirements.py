@@ -46,6 +46,9 @@ def _fits(row: dict[str, Any], assembly: Assembly) -> bool:
         return False
     if row.get("insulated") and not any(layer.insulating and layer.counts for layer in assembly.layers):
         return False
+    together = set(row.get("serves", ()))
+    if together and not any(together <= set(layer.serves) for layer in assembly.layers):
+        return False
     return row.get("slope_from", 0) <= assembly.slope < row.get("slope_below", 181)
 
 
@@ -75,8 +78,9 @@ def requirement(content: Any, path: Path, edition: CodeSet) -> Requirement | Non
     if not figures.get("place") and not all(table.get("place") for table in figures.get("tables", [{}])):
         raise CatalogueError(f"{shown(path)}: figures need the place where they stand")
     rule = {key: value for key, value in content.items() if key != "editions"}
+    article = figures.get("article", content["article"])  # a later edition may have renumbered it
     return Requirement(
-        f"{edition.set_id}/{content['article']}/{content['question']}", content["question"], content["title"],
+        f"{edition.set_id}/{article}/{content['question']}", content["question"], content["title"],
         content["topic"], content["judge"], content["order"], content.get("quantity", ""), figures["clause"],
         figures["source"], figures.get("place", ""), figures["mark"], rule, figures,
     )  # fmt: skip

@@ -5,8 +5,9 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.judges import at_most
 from layerfolio.codes.limits import resolve
 from layerfolio.codes.making import MEMORY_LIMIT, finding
-from layerfolio.codes.permeances import own, published, report
+from layerfolio.codes.permeances import cups, own, published, report
 from layerfolio.codes.requirements import Requirement
+from layerfolio.codes.retarder_class import unit_trap
 from layerfolio.codes.wording import figure, listed, pair
 from layerfolio.studies.types import LayerVapour, ThermalStudy, VapourStudy
 
@@ -29,7 +30,8 @@ def judge_vapour_barrier(requirement: Requirement, vapour: VapourStudy, context:
     else:
         verdict, reason, next_step = _compared(requirement, control, limit, context, bool(resolved.amended))
         shown, asked = pair("W", value, limit, None, customary=customary)
-        given = f"{shown}, {_called(control)}"
+        both_cups = cups(control, customary, dry=shown)
+        given = "; ".join(filter(None, (both_cups, unit_trap(value), _called(control))))
     return finding(
         requirement, context, verdict, assembly=vapour.assembly.name, asked=f"{asked} or less, dry cup", given=given,
         provided=None if value is None else Measured("W", value), limit=Measured("W", limit), reason=reason,

@@ -8,16 +8,27 @@ NANO = 1e12  # permeances print in ng/(Pa.s.m2)
 USUAL = {"R_eff": 2, "U": 3, "area": 0, "W": 3}
 
 
-def figure(quantity: str, value: float, *, customary: bool = False, digits: int | None = None) -> str:
-    """The value with its unit, "2.97 m²·K/W"; with `customary` "16.9 ft²·°F·h/Btu (2.97 m²·K/W)".
+def figure(
+    quantity: str, value: float, *, customary: bool = False, both: bool = False, digits: int | None = None
+) -> str:
+    """The value with its unit, "2.97 m²·K/W"; with `customary` "16.9 ft²·°F·h/Btu (2.97 m²·K/W)"; with `both` alone the
+    customary figure in brackets.
 
     `digits` after the point, for permeances significant ones; None takes what the quantity usually prints with.
     """
     metric = f"{_number(quantity, value, digits)} {_unit(quantity)}".rstrip()
-    if not customary:
-        return metric
     unit = term(quantity).customary
-    return f"{significant(in_units(value, unit), 3)} {pretty_unit(unit)} ({metric})"
+    if not (customary or both) or quantity == "area":
+        return metric
+    other = f"{_customary(value, unit, digits, quantity)} {pretty_unit(unit)}"
+    return f"{other} ({metric})" if customary else f"{metric} ({other})"
+
+
+def _customary(value: float, unit: str, digits: int | None, quantity: str) -> str:
+    """Three significant digits, or as many as the metric figure was given to be told from its limit."""
+    more = max(0, (digits or 0) - USUAL.get(quantity, 2))
+    text = significant(in_units(value, unit), 3 + more)
+    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def _unit(quantity: str) -> str:
@@ -33,7 +44,7 @@ def _number(quantity: str, value: float, digits: int | None) -> str:
 
 
 def pair(
-    quantity: str, value: float, limit: float, decimals: int | None, *, customary: bool = False
+    quantity: str, value: float, limit: float, decimals: int | None, *, customary: bool = False, both: bool = False
 ) -> tuple[str, str]:
     """Value and limit as printed. A set without a rounding rule is judged unrounded: where the print would hide that
     they differ, both get more digits until it shows.
@@ -42,7 +53,7 @@ def pair(
     if decimals is None and abs(value - limit) > abs(limit) * 1e-9:
         while digits < 9 and _number(quantity, value, digits) == _number(quantity, limit, digits):
             digits += 1
-    shown = [figure(quantity, one, customary=customary, digits=digits) for one in (value, limit)]
+    shown = [figure(quantity, one, customary=customary, both=both, digits=digits) for one in (value, limit)]
     return shown[0], shown[1]
 
 

@@ -1,0 +1,49 @@
+"""What a judge comes to before it is a finding, and what several possible answers come to together."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from layerfolio.codes.findings import Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """A verdict with its reason and the next step, empty where nothing is to do."""
+
+    verdict: Verdict
+    reason: str
+    next_step: str = ""
+
+
+BEST = (
+    Verdict.MEETS, Verdict.NOT_ASKED, Verdict.NEEDS_JUDGEMENT, Verdict.NEEDS_EVIDENCE, Verdict.DOES_NOT_MEET,
+)  # fmt: skip
+
+
+def best(outcomes: Sequence[Outcome]) -> Outcome:
+    """Of several ways that are open, the one that goes furthest."""
+    return min(outcomes, key=lambda one: BEST.index(one.verdict))
+
+
+def worst(outcomes: Sequence[Outcome]) -> Outcome:
+    """Of conditions that must all hold, the one that stands in the way; reasons of equal ones stand together."""
+    found = max(outcomes, key=lambda one: BEST.index(one.verdict))
+    same = [one for one in outcomes if one.verdict is found.verdict]
+    return Outcome(found.verdict, _joined([one.reason for one in same]), _joined([one.next_step for one in same]))
+
+
+def agreed(outcomes: Sequence[Outcome], otherwise: Outcome) -> Outcome:
+    """The first of the possible outcomes where all have its verdict, else `otherwise`."""
+    return outcomes[0] if len({one.verdict for one in outcomes}) == 1 else otherwise
+
+
+def by_zone(outcomes: dict[str, Outcome]) -> Outcome:
+    """One outcome for all zones that may be meant, or the question which zone it is."""
+    shown = "; ".join(f"in {zone} {one.verdict}" for zone, one in outcomes.items())
+    reason = f"it turns on the zone: {shown}"
+    question = Outcome(Verdict.NEEDS_JUDGEMENT, reason, "state the zone of the place (code.zone)")
+    return agreed(tuple(outcomes.values()), question)
+
+
+def _joined(texts: list[str]) -> str:
+    return "; ".join(dict.fromkeys(text for text in texts if text))
