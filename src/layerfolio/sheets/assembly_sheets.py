@@ -39,7 +39,7 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
     drawing = section(one, units=desk.system, page=page, width=FIELDS[page], notes=page in WIDE)
     table = layer_table(desk.dossier.thermal[name], desk.dossier.vapour[name], desk.system, desk.book)
     blocks: list[Block] = [
-        Head(plain(name), plain(one.title), plain(_phrase(desk, name))), Figure(drawing), table, Space(0.5), _box(desk, name),
+        Head(plain(name), plain(one.title), plain(_phrase(desk, name))), Figure(drawing), table, Space(1.75), _box(desk, name),
         Paragraph(_key(one)),
     ]  # fmt: skip
     if drawing.notes and len(table.rows) > MOST_LOOSE_ROWS:

@@ -3,12 +3,15 @@
 from layerfolio.assembly.members import plural
 from layerfolio.codes.explanations import Explanation
 from layerfolio.codes.findings import Finding
+from layerfolio.codes.us_class import retarder_class
 from layerfolio.drawing.mini import mini_section
 from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
 from layerfolio.sheets.desk import RECORD, Desk
 from layerfolio.sheets.figures import permeance_text
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.templates import Marked
+from layerfolio.studies.condensation.types import CondensationStudy
+from layerfolio.studies.types import LayerVapour, VapourStudy
 from layerfolio.units.show import significant
 
 TOPICS = ("vapour", "structure", "air", "thermal")
@@ -27,7 +30,7 @@ def explanation_sheet(desk: Desk, number: int, one: Explanation) -> Sheet:
         members=_members(desk, one), title=layer.title, number=str(layer.number), kind=assembly.kind.replace("-", " "),
         permeance_answer=Marked(_permeance_answer(desk, one)), air_answer=Marked(_air_answer(desk, one)),
         outside_answer=Marked(_outside_answer(desk, one)), drawing=Figure(drawing), comparison=_comparison(desk, one),
-        record=f"sheet {RECORD}", conditions=_conditions(desk, one), checks=_checks(desk, one),
+        record=f"sheet {RECORD}", numbers=_numbers(desk, one), moisture_sheet=f"{one.assembly}-V", conditions=_conditions(desk, one), checks=_checks(desk, one),
         evidence=Marked(_evidence(desk, one)),
         note_box=NoteBox("Official's note", ("accepted", "accepted with condition", "not accepted"), 3),
     )  # fmt: skip
@@ -62,8 +65,7 @@ def _findings(desk: Desk, one: Explanation) -> list[Finding]:
 
 
 def _vapour_finding(desk: Desk, one: Explanation) -> Finding | None:
-    found = [f for f in _findings(desk, one) if f.topic == "vapour" and f.limit]
-    return found[0] if found else None
+    return next((f for f in _findings(desk, one) if f.limit and f.limit.quantity == "W"), None)
 
 
 def _permeance_answer(desk: Desk, one: Explanation) -> str:
@@ -109,13 +111,59 @@ def _outside_answer(desk: Desk, one: Explanation) -> str:
 
 
 def _comparison(desk: Desk, one: Explanation) -> Table:
-    columns = (Column("Question, clause", width=35), Column("What is asked", width=38),
-               Column("What is provided", width=32), Column("Verdict"))  # fmt: skip
+    columns = (Column("Question, clause", width=34), Column("What is asked", width=38),
+               Column("What is provided", width=31), Column("Verdict"))  # fmt: skip
     rows = [
         Row((f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked), plain(f.given), VerdictCell(f.verdict)))
         for f in _findings(desk, one)
+        if f.path == "prescriptive"
     ]
     return Table(columns, tuple(rows))
+
+
+def _numbers(desk: Desk, one: Explanation) -> list[Marked]:
+    """What the studies say of the panel, in both countries' terms; every number by reference to its study."""
+    vapour, moisture = desk.dossier.vapour[one.assembly], desk.dossier.condensation[one.assembly]
+    found = list(filter(None, (_class_words(desk, vapour.control), UNIT_TRAP, _ratio_words(vapour))))
+    found += _balance_words(moisture)
+    surface = moisture.surface
+    if surface:
+        need = f", asked {surface.mould.required:.3f} in {surface.mould.critical_month}" if surface.mould.required else ""
+        found.append(f"lowest temperature factor of the inside surface {surface.provided:.3f}{need}")
+    turning = [change.words for change in moisture.sensitivity if change.turns]
+    if moisture.sensitivity:
+        tried = f"{len(moisture.sensitivity)} changes tried on {one.assembly}-V"
+        found.append(f"{tried}: " + (f"the answer turns with {plain('; '.join(turning))}" if turning else "none turns the answer"))
+    return [Marked(words) for words in found]
+
+
+UNIT_TRAP = "60 ng/(Pa·s·m²) is 1.05 US perm: a panel between 57.2 and 60 ng/(Pa·s·m²) keeps that limit and is over 1.0 perm"
+
+
+def _class_words(desk: Desk, control: LayerVapour | None) -> str:
+    if control is None or control.permeance_dry is None:
+        return ""
+    cups = [f"{permeance_text(control.permeance_dry, desk.system)} dry cup"]
+    if control.permeance_wet:
+        cups.append(f"{permeance_text(control.permeance_wet, desk.system)} wet cup")
+    name = retarder_class(control.permeance_dry)
+    return f"{', '.join(cups)}; in United States terms {f'Class {name}' if name else 'no vapour retarder'} by the dry cup"
+
+
+def _ratio_words(vapour: VapourStudy) -> str:
+    if not vapour.ratio:
+        return ""
+    return f"inside to outside {{s_d}} {significant(vapour.ratio, 2)} : 1, a rule of thumb and no verdict"
+
+
+def _balance_words(moisture: CondensationStudy) -> list[str]:
+    """The monthly result of both runs, or what is missing for it."""
+    if not moisture.evaluated:
+        missing = ", ".join((*moisture.missing_layers, *moisture.missing_inputs))
+        return [f"monthly balance not evaluated; missing: {plain(missing)}"]
+    rows = (("as expected", moisture.greatest_accumulation), ("less favourable", moisture.greatest_less_favourable))
+    parts = [f"{words} " + (f"{significant(most, 3)} kg/m² at most" if most else "no condensation") for words, most in rows]
+    return ["monthly balance: " + "; ".join(parts)]
 
 
 def _conditions(desk: Desk, one: Explanation) -> list[str]:
