@@ -22,7 +22,7 @@ from layerfolio.drawing.section_level import BRACKET
 from layerfolio.drawing.slope_words import outside_words, word_below
 
 LONGEST, SHORTEST = 134.0, 55.0
-TALLEST = {"metric": 98.0, "customary": 110.0}  # metric: what leaves the layer table its page
+TALLEST = {"metric": 96.0, "customary": 110.0}  # metric: what leaves the layer table its page
 SCALES = {"metric": (5, 10, 20), "customary": (8, 12, 16)}
 CHAIN = {"metric": (10.0, 22.0), "customary": (9.0, 24.0)}  # chain and overall line from the section
 NOTE_WIDEST, NOTE_LEAST = 38.0, 18.0
