@@ -12,7 +12,7 @@ TOP = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "src", "templa
 ROOMS = ["reading", "catalogue", "assembly", "formulas", "studies", "codes", "drawing", "sheets", "binding"]
 """In the order of the doors: a room may import those before it."""
 TOOLS = {"steps", "units", "glossary", "problems", "home"}
-MAY_IMPORT = {"formulas": set(), "drawing": {"catalogue", "assembly", "studies"}}
+MAY_IMPORT = {"formulas": set()}
 
 
 def tracked() -> list[Path]:
