@@ -1,7 +1,6 @@
 """The sheets of one assembly: section, layers and results; then its calculations."""
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.catalogue.notices import notice
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.section import section
@@ -150,36 +149,4 @@ def _methods(desk: Desk, name: str) -> Table:
     return Table(columns, tuple(rows))
 
 
-def vapour_sheet(desk: Desk, name: str) -> Sheet:
-    """Equivalent air layers step by step, the control layer, the rule-of-thumb ratio."""
-    study, one = desk.dossier.vapour[name], desk.dossier.assemblies[name]
-    blocks: list[Block] = [Head(plain(name), "Resistance to vapour", "layers inside the ventilated cavity")]
-    blocks.append(calculation(study.trace, desk.system, desk.book, total="s_d"))
-    blocks += [Space(2.25), Paragraph(_control_words(desk, name))]
-    if study.ratio:
-        blocks.append(Paragraph(
-            f"Inside to outside {{s_d}} = {significant(study.ratio, 3)} : 1, the main insulation left out. "
-            "A rule of thumb (common practice, no source), printed for information; it gives no verdict."
-        ))  # fmt: skip
-    if study.missing:
-        blocks.append(Paragraph(plain("Not evaluated, no vapour figure: " + ", ".join(study.missing) + ".")))
-    caution = notice("moisture")
-    blocks += [Heading(caution.title), *(Paragraph(plain(text)) for text in caution.paragraphs)]
-    return Sheet(f"{name}-V", f"{KIND_WORDS[one.kind]} {name}: vapour figures", "—", tuple(blocks))
-
-
-def _control_words(desk: Desk, name: str) -> str:
-    control = desk.dossier.vapour[name].control
-    if control is None:
-        return "**No layer of this assembly is named as vapour control.**"
-    from layerfolio.sheets.figures import permeance_text
-
-    cups = [
-        f"{permeance_text(value, desk.system)} {cup} cup"
-        for value, cup in ((control.permeance_dry, "dry"), (control.permeance_wet, "wet")) if value
-    ]  # fmt: skip
-    figures = ", ".join(cups) or "no figure"
-    return f"**Vapour control layer: {control.layer.number} {plain(control.layer.title)}**, permeance {figures}."
-
-
-__all__ = ["assembly_sheet", "has_vapour_sheet", "thermal_sheet", "vapour_sheet"]
+__all__ = ["assembly_sheet", "has_vapour_sheet", "thermal_sheet"]

@@ -2,7 +2,7 @@
 
 from layerfolio import __version__
 from layerfolio.dossier import Dossier
-from layerfolio.sheets.assembly_sheets import assembly_sheet, has_vapour_sheet, thermal_sheet, vapour_sheet
+from layerfolio.sheets.assembly_sheets import assembly_sheet, has_vapour_sheet, thermal_sheet
 from layerfolio.sheets.assumptions import assumptions
 from layerfolio.sheets.blocks import Package, Sheet, TitleBlock
 from layerfolio.sheets.compliance import compliance_record
@@ -10,6 +10,7 @@ from layerfolio.sheets.cover import cover
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.explanation import explanation_sheet
 from layerfolio.sheets.guide import guide
+from layerfolio.sheets.moisture_sheet import moisture_sheet
 from layerfolio.sheets.symbols import symbols
 
 
@@ -20,7 +21,7 @@ def package(dossier: Dossier) -> Package:
     for name in dossier.assemblies:
         assemblies += [assembly_sheet(desk, name), thermal_sheet(desk, name)]
         if has_vapour_sheet(dossier.assemblies[name]):
-            assemblies.append(vapour_sheet(desk, name))
+            assemblies.append(moisture_sheet(desk, name))
     explanations = [explanation_sheet(desk, i, one) for i, one in enumerate(dossier.explanations, 1)]
     families = tuple(dict.fromkeys(family for sheet in assemblies for family in sheet.legend))
     front = [cover(desk), guide(desk), compliance_record(desk), assumptions(desk)]

@@ -1,0 +1,76 @@
+"""The moisture sheet of one assembly: picture and verdicts, what they rest on, what would turn them, the steps."""
+
+from layerfolio.catalogue.notices import notice
+from layerfolio.drawing.moisture import moisture_picture
+from layerfolio.drawing.moisture_bars import Limit
+from layerfolio.sheets import moisture_tables as tables
+from layerfolio.sheets import moisture_words as words
+from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
+from layerfolio.sheets.calculation import calculation
+from layerfolio.sheets.desk import KIND_WORDS, Desk
+from layerfolio.sheets.figures import with_unit
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.templates import Marked
+from layerfolio.steps.trace import Trace
+from layerfolio.studies.condensation.types import CondensationStudy
+from layerfolio.units.show import fixed
+
+WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
+HEIGHTS = {"letter": 163.0, "tabloid": 163.0, "a4": 180.0, "a3": 180.0}
+"""Of the picture by page, paper mm: so that it shares the first page with the verdicts."""
+
+
+def moisture_sheet(desk: Desk, name: str) -> Sheet:
+    """Sheet "<name>-V" of an assembly that faces air."""
+    study, vapour = desk.dossier.condensation[name], desk.dossier.vapour[name]
+    picture = _picture(desk, study)
+    blocks = desk.templates.blocks(
+        "moisture",
+        head=Head(plain(name), "Moisture", plain(_phrase(study))),
+        picture=Figure(picture) if picture else None,
+        verdicts=tables.verdicts(desk, name),
+        missing=[Marked(line) for line in words.missing(study)],
+        values=tables.values(desk, study),
+        control=Marked(words.control(desk, name)),
+        ratio=Marked(words.ratio(vapour, desk.system)),
+        surface=tables.surface(study),
+        surface_notes=[Marked(line) for line in words.surface_notes(study)],
+        periods=tables.periods(study),
+        periods_note=Marked(words.periods_note(study)),
+        sensitivity=tables.sensitivity(study),
+        construction=tables.construction(study),
+        construction_note=Marked(words.construction_note(study)),
+        cautions=[Marked(line) for line in words.cautions(desk, name)],
+        notice=notice("moisture"),
+        steps_head=Heading("Steps"),
+        steps=calculation(_trace(desk, name), desk.system, desk.book, total="s_d"),
+    )
+    scale = picture.scale_text if picture else "—"
+    title = f"{KIND_WORDS[study.assembly.kind]} {name}: moisture"
+    return Sheet(f"{name}-V", title, scale, blocks, picture.families if picture else ())
+
+
+def _picture(desk: Desk, study: CondensationStudy):
+    """Only with a monthly balance; its limit is that of the two-period method, the one the balance is held against."""
+    if study.expected is None:
+        return None
+    page = desk.dossier.project.project.page
+    limit = study.two_period.limit if study.two_period else None
+    shown = Limit(limit, f"limit {fixed(limit, 2)}") if limit is not None else None
+    return moisture_picture(study, units=desk.system, width=WIDTHS[page], height=HEIGHTS[page], limit=shown)
+
+
+def _phrase(study: CondensationStudy) -> str:
+    """Method and room in one phrase."""
+    method = "DIN 4108-3, two periods" if study.method == "two-period" else "ISO 13788, monthly means"
+    if study.year is None:
+        return method
+    rooms = study.year.indoor_temperature
+    room = with_unit(rooms[0], "theta_i", "metric", 3)
+    span = room if max(rooms) - min(rooms) < 0.05 else f"{fixed(min(rooms), 1)} to {with_unit(max(rooms), 'theta_i', 'metric', 3)}"
+    return f"{method}; room {span}, {study.year.rule.words}"
+
+
+def _trace(desk: Desk, name: str) -> Trace:
+    """Layers first, then the balance, numbered through."""
+    return Trace((*desk.dossier.vapour[name].trace.entries, *desk.dossier.condensation[name].trace.entries))
