@@ -29,14 +29,14 @@ def vented_cladding(requirement: Requirement, assembly: Assembly, zone: str) -> 
     """Cladding with air behind it that the list names, over a sheathing that the table names for the zone."""
     over = cell(requirement.figures["vented_over"], zone)
     if not over:
-        return Outcome(Verdict.DOES_NOT_MEET, f"vented cladding is no way in zone {zone}")
+        return Outcome(Verdict.DOES_NOT_MEET, "vented cladding is no way in this zone")
     cladding, sheathing = _cladding(assembly, requirement)
     if cladding is None:
         return Outcome(Verdict.DOES_NOT_MEET, "the cladding is not vented")
     called = _sheathing(sheathing, requirement)
     if called not in over:
         what = f"{sheathing.name} is none of them" if sheathing and not called else f"{called or 'nothing'} lies there"
-        asked = f"vented cladding lies over {' or '.join(over)} in zone {zone}; {what}"
+        asked = f"vented cladding lies over {' or '.join(over)} in this zone; {what}"
         return Outcome(Verdict.DOES_NOT_MEET, asked, "another sheathing under the vented cladding")
     kind = _listed(cladding, assembly, requirement)
     words = f"vented cladding over {called} ({sheathing.name})"

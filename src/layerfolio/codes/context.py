@@ -41,24 +41,22 @@ class Context:
         return self.edition.content.get("prints") == "customary"
 
     @property
-    def stated_first(self) -> bool:
-        """Whether the set's own list of places comes before the degree-days, so that a stated zone holds alone."""
-        return self.edition.content.get("zones", {}).get("stated_first", False)
-
-    @property
-    def _named(self) -> tuple[str, ...]:
-        both = (self.zone,) if self.stated_first and self.zone else (self.zone, self.zone_by_degree_days)
-        return tuple(dict.fromkeys(one for one in both if one))
+    def named_zones(self) -> tuple[str, ...]:
+        """The stated zone and the one that the degree-days give; one where they agree, two where they do not."""
+        said = (self.zone, self.zone_by_degree_days)
+        if self.zone_by_degree_days and self.zone_by_degree_days == self.zone.rstrip("ABC"):
+            said = (self.zone,)  # the letter says more than degree-days can
+        return tuple(dict.fromkeys(one for one in said if one))
 
     @property
     def zones(self) -> tuple[str, ...]:
         """Every zone that may be meant; a number without the letter that the set tells apart stands for several."""
-        return tuple(x for one in self._named for x in expanded(self.edition, one)) or all_zones(self.edition)
+        return tuple(x for one in self.named_zones for x in expanded(self.edition, one)) or all_zones(self.edition)
 
     @property
     def zone_words(self) -> str:
         """The zones as they are stated, for print: "6", "4 and 5"; empty when nothing is known."""
-        return " and ".join(self._named)
+        return " and ".join(self.named_zones)
 
 
 def context(project: Any) -> Context:

@@ -9,6 +9,7 @@ from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.inputs import FROM_MEMORY, heat_figures
 from layerfolio.codes.judges import at_least
+from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import figure, listed, pair
@@ -68,25 +69,22 @@ def enough_outside(
     requirement: Requirement, zone: str, wall: FrameWall, context: Context, layers: tuple[LayerHeat, ...] | None = None
 ) -> Outcome:
     """Continuous insulation (or `layers` that count as such) against the cell of the zone and of the frame."""
-    limits = _limits(requirement, zone, context)
     layers = wall.outside if layers is None else layers
     value, doubtful = total(layers)
-    short, limit = limits[0], limits[-1]
-    if short != limit and wall.frame == "2x4":
-        limit = short
-    over = f" over {wall.frame} framing" if short != limit or wall.frame in ("2x4", "2x6") else ""
+    short, limit = asked_outside(requirement, zone, wall, context)
+    over = f" over {'2x4' if wall.frame == '2x4' else '2x6'} framing"
     shown, asked = pair("R_eff", value, limit, None, customary=context.customary, both=context.both)
-    words = f"continuous insulation {shown} outside, {asked} asked{over} in zone {zone}, {requirement.clause}"
+    words = f"continuous insulation {shown} outside, {asked} asked{over}, {requirement.clause}"
     unknown = [one.layer.name for one in layers if one.resistance is None]
+    if requirement.mark == FROM_MEMORY and requirement.id not in context.amended:
+        return Outcome(Verdict.NEEDS_JUDGEMENT, f"{words}; the table {MEMORY_LIMIT}", f"confirm {requirement.clause}")
     if not at_least(value, limit):
         if unknown:
             step = f"supply a sourced thermal figure for {listed(unknown)}"
             return Outcome(Verdict.NEEDS_EVIDENCE, f"no thermal figure for {listed(unknown)}", step)
         if short != limit and not wall.frame and at_least(value, short):
-            return Outcome(
-                Verdict.NEEDS_JUDGEMENT, f"{words} over 2x6 framing; the depth of the framing is not stated",
-                "state the framing with its depth",
-            )  # fmt: skip
+            reason = f"{words}; the depth of the framing is not stated"
+            return Outcome(Verdict.NEEDS_JUDGEMENT, reason, "state the framing with its depth")
         return Outcome(Verdict.DOES_NOT_MEET, words, "more continuous insulation outside")
     if short != limit and wall.frame == "deeper":
         reason = f"{words}: the table has no row for framing deeper than 2x6"
@@ -95,6 +93,12 @@ def enough_outside(
         reason = f"{words}, with figures that rest on memory"
         return Outcome(Verdict.NEEDS_EVIDENCE, reason, "supply the resistance of the outer insulation with its source")
     return Outcome(Verdict.MEETS, words)
+
+
+def asked_outside(requirement: Requirement, zone: str, wall: FrameWall, context: Context) -> tuple[float, float]:
+    """The least that the cell asks of any framing, and what it asks of this one (2x6 where it is not known), m2.K/W."""
+    limits = _limits(requirement, zone, context)
+    return limits[0], limits[0] if wall.frame == "2x4" else limits[-1]
 
 
 def _limits(requirement: Requirement, zone: str, context: Context) -> tuple[float, ...]:

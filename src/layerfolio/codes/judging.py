@@ -11,6 +11,7 @@ from layerfolio.codes.amendments import in_force_id
 from layerfolio.codes.context import Context, context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.heat import judge_heat
+from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.reminders import judge_air_barrier, judge_reminder
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.tight_layers import judge_tight_layers
@@ -57,7 +58,16 @@ def _of_assembly(thermal: ThermalStudy, vapour: VapourStudy, about: Context, sco
         if requirement.asks(thermal.assembly):
             found = judge_of(requirement.judge)(requirement, thermal, vapour, about)
             if found is not None:
-                yield _within(_moist(found, requirement, about), requirement, scopes)
+                yield _within(_moist(_remembered(found, requirement), requirement, about), requirement, scopes)
+
+
+def _remembered(found: Finding, requirement: Requirement) -> Finding:
+    """A requirement whose figures rest on memory decides nothing, whatever its judge says."""
+    settled = found.verdict in (Verdict.MEETS, Verdict.DOES_NOT_MEET)
+    if requirement.mark != "memory" or found.amended or not settled:
+        return found
+    reason = f"the limit {MEMORY_LIMIT}; by it: {found.reason}"
+    return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=f"confirm {requirement.clause}")
 
 
 def _moist(found: Finding, requirement: Requirement, about: Context) -> Finding:

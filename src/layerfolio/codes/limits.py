@@ -140,9 +140,8 @@ def _open(found: dict, context: Context, rows: dict | None) -> tuple[str, str]:
     if not _same(found, 0):
         questions.append("does the ventilation have heat-recovery equipment (code.heat_recovery)")
     if not _same(found, 1):
-        if context.zone and context.zone_by_degree_days and not context.stated_first:
-            both = f"{context.zone} and {context.zone_by_degree_days}"
-            remark = f"zones {both} are both stated; the more demanding decides"
+        if len(context.named_zones) > 1:
+            remark = f"zones {context.zone_words} are both stated; the more demanding decides"
         elif context.zone_words:
             questions.append(f"is the place in {' or '.join(context.zones)} (code.zone)")
         else:

@@ -39,10 +39,24 @@ def agreed(outcomes: Sequence[Outcome], otherwise: Outcome) -> Outcome:
 
 def by_zone(outcomes: dict[str, Outcome]) -> Outcome:
     """One outcome for all zones that may be meant, or the question which zone it is."""
-    shown = "; ".join(f"in {zone} {one.verdict}" for zone, one in outcomes.items())
-    reason = f"it turns on the zone: {shown}"
-    question = Outcome(Verdict.NEEDS_JUDGEMENT, reason, "state the zone of the place (code.zone)")
-    return agreed(tuple(outcomes.values()), question)
+    first, *_ = outcomes.values()
+    if len({one.verdict for one in outcomes.values()}) > 1:
+        shown = grouped({zone: str(one.verdict) for zone, one in outcomes.items()})
+        return Outcome(
+            Verdict.NEEDS_JUDGEMENT, f"it turns on the zone: {shown}", "settle the zone of the place (code.zone)"
+        )  # fmt: skip
+    reasons = {zone: one.reason for zone, one in outcomes.items()}
+    return Outcome(first.verdict, grouped(reasons), _joined([one.next_step for one in outcomes.values()]))
+
+
+def grouped(texts: dict[str, str]) -> str:
+    """Texts by zone, equal ones together: the text alone where all are equal, else "in 4A, 4B: ...; in 4C: ..."."""
+    zones: dict[str, list[str]] = {}
+    for zone, text in texts.items():
+        zones.setdefault(text, []).append(zone)
+    if len(zones) == 1:
+        return next(iter(zones))
+    return "; ".join(f"in {', '.join(names)}: {text}" for text, names in zones.items())
 
 
 def _joined(texts: list[str]) -> str:

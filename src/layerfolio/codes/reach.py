@@ -31,7 +31,6 @@ def _degree_days(context: Context, rule: dict[str, Any]) -> str:
 
 def _zone_verdict(context: Context, rule: dict[str, Any], names: tuple[str, ...]) -> tuple[Verdict, str, str]:
     stated, derived = context.zone, context.zone_by_degree_days
-    first = rule.get("stated_first", False)
     missing = "climate.heating_degree_days"
     if "by_degree_days" in rule:
         missing += " and climate.cooling_degree_days"
@@ -47,8 +46,10 @@ def _zone_verdict(context: Context, rule: dict[str, Any], names: tuple[str, ...]
         if context.degree_days is not None:
             reason = "the degree-days given do not settle the zone"
         return Verdict.NEEDS_JUDGEMENT, reason, f"state {missing} with its source"
-    if stated and derived not in (stated, stated.rstrip("ABC") if first else stated):
-        decides = "the stated one is used, for the list comes first" if first else "the more demanding of both decides"
+    if len(context.named_zones) > 1:
+        decides = "the more demanding of both decides"
+        if "by_degree_days" in rule:
+            decides = "the list comes first; until it is shown, both are judged"
         return Verdict.NEEDS_JUDGEMENT, f"the degree-days give zone {derived}; {decides}", (
             "ask the authority: which zone and which degree-days hold for the place?"
         )  # fmt: skip

@@ -57,7 +57,7 @@ def classed(row: LayerVapour, rule: Mapping[str, Any], figures: Mapping[str, Any
     wet = opens(row.permeance_wet, wet_rule)
     for name, materials in rule.get("named", {}).items():
         if row.layer.material in materials and not (datum and own(datum.origin)):
-            return Classed((name,), (False,), f"{figures['list']} names it")
+            return Classed((name,), (False,), f"{figures['list']}, which names it")
     if datum is None or row.permeance_dry is None:
         return Classed(every, (False, True), "", "no dry-cup permeance is given for it")
     by_figure = class_of(row.permeance_dry, classes)
@@ -69,7 +69,7 @@ def classed(row: LayerVapour, rule: Mapping[str, Any], figures: Mapping[str, Any
 def _own(row: LayerVapour, by_figure: str, every: tuple[str, ...], wet: bool, context: Context) -> Classed:
     proof, why = report(row.layer, row.layer.vapour.dry, context.date)
     if proof is not None:
-        return Classed((by_figure,), (wet,), f"by {proof.number or proof.file or 'its report'}")
+        return Classed((by_figure,), (wet,), f"report {proof.number or proof.file}".strip())
     note = published(row.layer, context.edition.set_id)
     beside = f"; published: {note.shown(context.customary, context.both)}" if note else ""
     rest = tuple(one for one in every if one != by_figure)
@@ -119,7 +119,7 @@ def given_words(row: LayerVapour, found: Classed, context: Context) -> str:
     parts = [" or ".join(class_words(one) for one in sorted(found.classes, key=lambda x: (x == "", x)))]
     if len(found.classes) > 3:
         parts = ["class not proved"]
-    if found.responsive == (True,):
+    if found.responsive == (True,) and set(found.classes) <= {"I", "II"}:
         parts.append("opens by the wet cup")
     trap = unit_trap(row.permeance_dry)
     return "; ".join(filter(None, (", ".join(parts), cups(row, context.customary, context.both), trap, name)))

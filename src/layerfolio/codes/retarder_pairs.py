@@ -2,8 +2,8 @@
 
 from layerfolio.codes.climate_zones import named
 from layerfolio.codes.context import Context
-from layerfolio.codes.findings import Finding, Verdict
-from layerfolio.codes.frame_wall import FrameWall, enough_outside, frame_wall, has_row
+from layerfolio.codes.findings import Finding, Measured, Verdict
+from layerfolio.codes.frame_wall import FrameWall, asked_outside, enough_outside, frame_wall, has_row, total
 from layerfolio.codes.inputs import FROM_MEMORY
 from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome, by_zone, worst
@@ -29,12 +29,20 @@ def judge_retarder_with_foam(
     foam = [one.layer.name for one in wall.outside if one.layer.family in requirement.rule["foam"]]
     outcome = by_zone({zone: _with_foam(requirement, wall, foam, control, zone, context) for zone in context.zones})
     given = f"{listed(foam) or 'no foam board'} outside; {_retarder_words(control, context)}"
-    asked = _asked_with_foam(requirement, context)
+    provided, limit = _measured(requirement, wall, context) if outcome.verdict != Verdict.NOT_ASKED else (None, None)
     return finding(
-        requirement, context, outcome.verdict, assembly=vapour.assembly.name, asked=asked, given=given,
-        reason=outcome.reason, next_step=outcome.next_step, step=f"{vapour.assembly.name}-V",
+        requirement, context, outcome.verdict, assembly=vapour.assembly.name, given=given, provided=provided,
+        limit=limit, asked=_asked_with_foam(requirement, context), reason=outcome.reason,
+        next_step=outcome.next_step, step=f"{vapour.assembly.name}-V",
         amended=context.amended[requirement.id].source if requirement.id in context.amended else "",
     )  # fmt: skip
+
+
+def _measured(requirement: Requirement, wall: FrameWall, context: Context) -> tuple[Measured, Measured]:
+    """The insulation outside, and the most that a zone which may be meant asks of it."""
+    zones = [zone for zone in context.zones if has_row(requirement.figures["insulation"], zone)]
+    limit = max(asked_outside(requirement, zone, wall, context)[1] for zone in zones)
+    return Measured("R_eff", total(wall.outside)[0]), Measured("R_eff", limit)
 
 
 def _retarder_words(control: LayerVapour | None, context: Context) -> str:
@@ -61,7 +69,7 @@ def _with_foam(
     if not set(found.classes) & set(asked):
         return Outcome(Verdict.NOT_ASKED, f"the retarder is {class_words(found.classes[0])}")
     if not has_row(requirement.figures["insulation"], zone):
-        return Outcome(Verdict.NOT_ASKED, f"the table has no row for zone {zone}")
+        return Outcome(Verdict.NOT_ASKED, "the table has no row for this zone")
     outcome = worst((enough_outside(requirement, zone, wall, context), _opens_wet(requirement, control, context)))
     if len(found.classes) > 1 and outcome.verdict is Verdict.DOES_NOT_MEET:
         reason = f"{found.doubt}; if it is of that class: {outcome.reason}"
@@ -119,7 +127,7 @@ def _both(requirement: Requirement, control: LayerVapour | None, outer: list, zo
     if control is None:
         return Outcome(Verdict.NOT_ASKED, NO_RETARDER)
     if zone not in figures["zones"] and not named(zone, figures["zones"]):
-        return Outcome(Verdict.NOT_ASKED, f"the note does not stand on the cell of zone {zone}")
+        return Outcome(Verdict.NOT_ASKED, "the note does not stand on the cell of this zone")
     found = _class(control, context)
     if "I" not in found.classes or (len(found.classes) > 1 and found.classes[0] not in ("I", "")):
         return Outcome(Verdict.NOT_ASKED, f"the retarder inside is {class_words(found.classes[0])}")

@@ -7,8 +7,8 @@ from layerfolio.codes.climate_zones import cell, named
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.frame_wall import FrameWall, frame_wall
-from layerfolio.codes.making import MEMORY_LIMIT, finding
-from layerfolio.codes.outcomes import Outcome, agreed, by_zone
+from layerfolio.codes.making import finding
+from layerfolio.codes.outcomes import Outcome, agreed, by_zone, grouped
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.retarder_class import PERM, Classed, class_of, class_words, classed, given_words
 from layerfolio.codes.without_retarder import without_retarder
@@ -58,9 +58,7 @@ def _in_zone(case: Case, found: Classed | None, zone: str) -> Outcome:
     """What the zone makes of every class and every opening that the layer may have."""
     permitted = cell(case.requirement.figures["permitted"], zone)
     if permitted == "not asked":
-        return Outcome(Verdict.NOT_ASKED, f"no vapour retarder is asked in zone {zone}")
-    if case.requirement.mark == "memory":
-        return Outcome(Verdict.NEEDS_JUDGEMENT, f"the table {MEMORY_LIMIT}", f"confirm {case.requirement.clause}")
+        return Outcome(Verdict.NOT_ASKED, "no vapour retarder is asked in this zone")
     if found is None:
         return _no_layer(case, zone)
     outcomes = [
@@ -71,14 +69,14 @@ def _in_zone(case: Case, found: Classed | None, zone: str) -> Outcome:
     settled = agreed(outcomes, open_yet)
     if settled is open_yet or not found.backing:
         return settled
-    return Outcome(settled.verdict, f"{settled.reason}, {found.backing}", settled.next_step)
+    return Outcome(settled.verdict, f"{settled.reason}; the class rests on {found.backing}", settled.next_step)
 
 
 def _permitted(case: Case, name: str, opening: bool, permitted: dict, zone: str) -> Outcome:
     figures = case.requirement.figures
     if not name:
         if named(zone, figures.get("not_required", [])):
-            return Outcome(Verdict.MEETS, f"no vapour retarder is required in zone {zone}, and this is none")
+            return Outcome(Verdict.MEETS, "no vapour retarder is required in this zone, and this is none")
         limit = figure("W", 10 * PERM, customary=case.context.customary, both=case.context.both)
         reason = f"the layer is no vapour retarder: Class III ends at {limit}"
         return Outcome(Verdict.DOES_NOT_MEET, reason, figures["otherwise"])
@@ -91,8 +89,8 @@ def _permitted(case: Case, name: str, opening: bool, permitted: dict, zone: str)
             return Outcome(found.verdict, found.reason, figures["otherwise"])
         return found
     if permitted[name] == "yes":
-        return Outcome(Verdict.MEETS, f"{class_words(name)} is permitted in zone {zone}")
-    reason = f"{class_words(name)} is not permitted inside in zone {zone}"
+        return Outcome(Verdict.MEETS, f"{class_words(name)} is permitted in this zone")
+    reason = f"{class_words(name)} is not permitted inside in this zone"
     return Outcome(Verdict.DOES_NOT_MEET, reason, figures["otherwise"])
 
 
@@ -100,7 +98,7 @@ def _no_layer(case: Case, zone: str) -> Outcome:
     """Without a control layer: not required, insulation in its place, a layer that could do, or a plain no."""
     figures = case.requirement.figures
     if named(zone, figures.get("not_required", [])):
-        return Outcome(Verdict.NOT_ASKED, f"no vapour retarder is required in zone {zone}")
+        return Outcome(Verdict.NOT_ASKED, "no vapour retarder is required in this zone")
     table = case.other("insulation-without-retarder")
     instead = without_retarder(table, case.wall, case.vapour, zone, case.context)
     if instead is not None and instead.verdict is not Verdict.DOES_NOT_MEET:
@@ -137,9 +135,8 @@ def _amended(case: Case, amended) -> Outcome:
     if control is None:
         return Outcome(Verdict.DOES_NOT_MEET, "no layer serves vapour control", case.requirement.figures["otherwise"])
     found = classed(control, {"classes": {"as amended": limit / PERM}}, {}, case.context)
-    within = Outcome(Verdict.MEETS, f"the permeance is within the amended limit, {found.backing}".rstrip(", "))
     if found.classes == ("as amended",):
-        return within
+        return Outcome(Verdict.MEETS, f"the permeance is within the amended limit; it rests on {found.backing}")
     if found.classes == ("",):
         return Outcome(Verdict.DOES_NOT_MEET, "the permeance is above the amended limit", "a tighter layer")
     return Outcome(Verdict.NEEDS_EVIDENCE, found.doubt, f"supply {TEST}")
@@ -161,9 +158,9 @@ def _asked(case: Case, amended) -> str:
     if amended:
         context = case.context
         return f"{figure('W', float(amended.value), customary=context.customary, both=context.both)} or less, dry cup"
-    found = dict.fromkeys(_class_row(case, zone) for zone in case.context.zones)
-    where = f", zone {case.context.zone_words}" if case.context.zone_words else ""
-    return f"{' or '.join(found)}{where}; by the dry cup"
+    rows = {zone: _class_row(case, zone) for zone in case.context.zones}
+    where = f", zone {case.context.zone_words}" if case.context.zone_words and len(set(rows.values())) == 1 else ""
+    return f"{grouped(rows)}{where}; by the dry cup"
 
 
 def _class_row(case: Case, zone: str) -> str:

@@ -77,7 +77,7 @@ def _foam(
     if not rows:
         return Outcome(Verdict.NOT_ASKED, "no foam lies under the sheathing")
     if not named(zone, requirement.rule["zones"]):
-        return Outcome(Verdict.NOT_ASKED, f"not asked in zone {zone}")
+        return Outcome(Verdict.NOT_ASKED, "not asked in this zone")
     tight = [_class(row, context) for row in (*covers, *rows)]
     if any(set(one.classes) <= {"I", "II"} for one in tight):
         return Outcome(Verdict.MEETS, "it is a Class II retarder, or is covered by one")

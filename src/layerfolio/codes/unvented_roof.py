@@ -6,11 +6,12 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.frame_wall import RSI, resistance_words, total
 from layerfolio.codes.judges import at_least
 from layerfolio.codes.making import finding
-from layerfolio.codes.outcomes import Outcome, best, by_zone
+from layerfolio.codes.outcomes import Outcome, best, by_zone, grouped
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.roof_parts import RoofParts, roof_parts
 from layerfolio.codes.wording import listed, pair
 from layerfolio.studies.types import LayerHeat, ThermalStudy, VapourStudy
+from layerfolio.units.show import fixed
 
 AIR_TEST = ("air permeance", "air-impermeable", "air impermeable", "air leakage")
 
@@ -22,22 +23,22 @@ def judge_unvented_roof(
     parts = roof_parts(requirement, thermal)
     limits = {zone: _limit(requirement, parts, thermal, zone, context) for zone in context.zones}
     outcome = by_zone({z: _in_zone(requirement, parts, thermal, z, limits[z], context) for z in context.zones})
-    asked = sorted(set(limits.values()))
     foam, fibres = _split(requirement, parts)
-    tight = max(total(parts.above)[0], total(foam)[0])
-    words = " or ".join(resistance_words(one, context) for one in asked)
+    tight, most = max(total(parts.above)[0], total(foam)[0]), max(limits.values())
+    weighed = outcome.verdict is not Verdict.NOT_ASKED
     return finding(
         requirement, context, outcome.verdict, assembly=vapour.assembly.name,
-        given=_given(parts, foam, fibres, context),
-        asked=f"{words} of rigid or air-impermeable insulation at the sheathing" + _where(context),
-        provided=Measured("R_eff", tight), limit=Measured("R_eff", asked[-1]), reason=outcome.reason,
-        next_step=outcome.next_step, step=f"{vapour.assembly.name}-T",
+        given=_given(parts, foam, fibres, context), asked=_asked(limits, context),
+        provided=Measured("R_eff", tight) if weighed else None, limit=Measured("R_eff", most) if weighed else None,
+        reason=outcome.reason, next_step=outcome.next_step, step=f"{vapour.assembly.name}-T",
         amended=context.amended[requirement.id].source if requirement.id in context.amended else "",
     )  # fmt: skip
 
 
-def _where(context: Context) -> str:
-    return f", zone {context.zone_words}" if context.zone_words else ""
+def _asked(limits: dict[str, float], context: Context) -> str:
+    words = grouped({zone: resistance_words(one, context) for zone, one in limits.items()})
+    where = f", zone {context.zone_words}" if context.zone_words and len(set(limits.values())) == 1 else ""
+    return f"rigid or air-impermeable insulation at the sheathing: {words}{where}"
 
 
 def _split(requirement: Requirement, parts: RoofParts) -> tuple[tuple[LayerHeat, ...], tuple[LayerHeat, ...]]:
@@ -146,9 +147,9 @@ def _warm(requirement: Requirement, parts: RoofParts, thermal: ThermalStudy, con
     whole += thermal.assembly.inside_film.value + thermal.assembly.outside_film.value
     found = rule["inside"] - (rule["inside"] - cold) * inner / whole
     words = (
-        f"underside of the sheathing at {found:.1f} °C with {rule['inside']:g} °C inside and {cold:.1f} °C outside "
-        f"(mean of the three coldest months), {inner:.2f} of {whole:.2f} m²·K/W inside it; "
-        f"above {rule['least']:g} °C asked"
+        f"underside of the sheathing at {fixed(found, 2)} °C with {rule['inside']:g} °C inside and {fixed(cold, 1)} °C "
+        f"outside (mean of the three coldest months), {fixed(inner, 2)} of {fixed(whole, 2)} m²·K/W inside it; above "
+        f"45 °F ({fixed(rule['least'], 2)} °C) asked"
     )
     doubtful = total(parts.above)[1]
     if found <= rule["least"]:
