@@ -6,12 +6,11 @@ from layerfolio.drawing.moisture_bars import Limit
 from layerfolio.sheets import moisture_tables as tables
 from layerfolio.sheets import moisture_words as words
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
-from layerfolio.sheets.calculation import calculation
 from layerfolio.sheets.desk import KIND_WORDS, Desk
 from layerfolio.sheets.figures import with_unit
 from layerfolio.sheets.markup import plain
+from layerfolio.sheets.moisture_steps import moisture_steps
 from layerfolio.sheets.templates import Marked
-from layerfolio.steps.trace import Trace
 from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.units.show import fixed
 
@@ -26,7 +25,7 @@ def moisture_sheet(desk: Desk, name: str) -> Sheet:
     picture = _picture(desk, study)
     blocks = desk.templates.blocks(
         "moisture",
-        head=Head(plain(name), "Moisture", plain(_phrase(study))),
+        head=Head(plain(name), "Moisture", plain(_phrase(study, desk.system))),
         picture=Figure(picture) if picture else None,
         verdicts=tables.verdicts(desk, name),
         missing=[Marked(line) for line in words.missing(study)],
@@ -34,16 +33,14 @@ def moisture_sheet(desk: Desk, name: str) -> Sheet:
         control=Marked(words.control(desk, name)),
         ratio=Marked(words.ratio(vapour, desk.system)),
         surface=tables.surface(study),
-        surface_notes=[Marked(line) for line in words.surface_notes(study)],
         periods=tables.periods(study),
         periods_note=Marked(words.periods_note(study)),
         sensitivity=tables.sensitivity(study),
-        construction=tables.construction(study),
-        construction_note=Marked(words.construction_note(study)),
+        construction=Marked(words.construction(study)),
         cautions=[Marked(line) for line in words.cautions(desk, name)],
         notice=notice("moisture"),
         steps_head=Heading("Steps"),
-        steps=calculation(_trace(desk, name), desk.system, desk.book, total="s_d"),
+        steps=moisture_steps(vapour, study, desk.system, desk.book),
     )
     scale = picture.scale_text if picture else "—"
     title = f"{KIND_WORDS[study.assembly.kind]} {name}: moisture"
@@ -60,17 +57,12 @@ def _picture(desk: Desk, study: CondensationStudy):
     return moisture_picture(study, units=desk.system, width=WIDTHS[page], height=HEIGHTS[page], limit=shown)
 
 
-def _phrase(study: CondensationStudy) -> str:
+def _phrase(study: CondensationStudy, system: str) -> str:
     """Method and room in one phrase."""
     method = "DIN 4108-3, two periods" if study.method == "two-period" else "ISO 13788, monthly means"
     if study.year is None:
         return method
     rooms = study.year.indoor_temperature
-    room = with_unit(rooms[0], "theta_i", "metric", 3)
-    span = room if max(rooms) - min(rooms) < 0.05 else f"{fixed(min(rooms), 1)} to {with_unit(max(rooms), 'theta_i', 'metric', 3)}"
+    room = with_unit(max(rooms), "theta_i", system, 3)
+    span = room if max(rooms) - min(rooms) < 0.05 else f"{with_unit(min(rooms), 'theta_i', system, 3)} to {room}"
     return f"{method}; room {span}, {study.year.rule.words}"
-
-
-def _trace(desk: Desk, name: str) -> Trace:
-    """Layers first, then the balance, numbered through."""
-    return Trace((*desk.dossier.vapour[name].trace.entries, *desk.dossier.condensation[name].trace.entries))

@@ -1,6 +1,5 @@
 """The tables of the moisture sheet."""
 
-from layerfolio.catalogue.sources import printed
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.sheets import moisture_words as words
 from layerfolio.sheets.blocks import Cell, Column, Row, Table, VerdictCell
@@ -11,7 +10,7 @@ from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.studies.condensation.types import Check, CondensationStudy, LayerValue, Need, Period
 from layerfolio.units.show import fixed, significant
 
-CUPS = {"dry": "dry cup", "wet": "wet cup", "single": "one value"}
+DRIES = "condensate dries in summer"
 OUTCOMES = {"none": "no condensation", "clears": "dries again", "does not clear": "does not dry"}
 
 
@@ -48,10 +47,12 @@ def values(desk: Desk, study: CondensationStudy) -> Table | None:
     if not study.basis.expected:
         return None
     system = desk.system
+    unit = unit_of("W", system) if system == "customary" else "ng/(Pa·s·m²)"
     columns = (
-        Column("No.", width=8), Column("Layer, from outside", width=54), Column("dry cup {W}", unit_of("W", system), 27, "decimal"),
-        Column("wet cup {W}", unit_of("W", system), 27, "decimal"), Column("As expected", "{s_d}, " + unit_of("s_d", system), 25, "right"),
-        Column("Less favourable", "{s_d}, " + unit_of("s_d", system), 27, "right"), Column("Src"),
+        Column("No.", width=8), Column("Layer, from outside", width=50),
+        Column("{W} dry cup", unit, 27, "decimal"), Column("{W} wet cup", unit, 27, "decimal"),
+        Column("As expected", "{s_d}, " + unit_of("s_d", system), 25, "right"),
+        Column("Less favourable", "{s_d}, " + unit_of("s_d", system), 30, "right"), Column("Src"),
     )  # fmt: skip
     cups = {one.layer.number: one for one in desk.dossier.vapour[study.assembly.name].layers}
     rows = []
@@ -59,19 +60,30 @@ def values(desk: Desk, study: CondensationStudy) -> Table | None:
         layer, known = expected.layer, cups[expected.layer.number]
         figures = (layer.vapour.dry, layer.vapour.wet) if layer.vapour else ()
         rows.append(Row((
-            str(layer.number), plain(layer.title), _permeance(known.permeance_dry, system), _permeance(known.permeance_wet, system),
+            str(layer.number), plain(layer.title), _permeance(known.permeance_dry, system),
+            _permeance(known.permeance_wet, system),
             _taken(expected, system), _taken(less, system), desk.book.marks(*figures) or NONE,
         )))  # fmt: skip
     return Table(columns, tuple(rows))
 
 
 def _permeance(value: float | None, system: str) -> str:
-    return NONE if value is None else significant(in_system(value, "W", system), 3)
+    """In US perm, or in ng/(Pa.s.m2)."""
+    if value is None:
+        return NONE
+    return _short(in_system(value, "W", system) if system == "customary" else value * 1e12)
 
 
 def _taken(value: LayerValue, system: str) -> str:
     fixed_words = ", fixed" if value.fixed else ""
-    return f"{significant(in_system(value.s_d, 's_d', system), 3)} {value.cup}{fixed_words}"
+    cup = "" if value.cup == "single" else f" {value.cup}"
+    return f"{_short(in_system(value.s_d, 's_d', system))}{cup}{fixed_words}"
+
+
+def _short(value: float) -> str:
+    """Up to three significant digits, without zeros at the end."""
+    shown = significant(value, 3)
+    return shown.rstrip("0").rstrip(".") if "." in shown and "·" not in shown else shown
 
 
 def surface(study: CondensationStudy) -> Table | None:
@@ -80,23 +92,20 @@ def surface(study: CondensationStudy) -> Table | None:
     if found is None:
         return None
     columns = (
-        Column("Against", width=50), Column("Asked {f_Rsi}", width=24, align="decimal"), Column("Critical month", width=34),
-        Column("Provided", width=24, align="decimal"), Column("Reads"),
+        Column("Against", width=46), Column("Asked {f_Rsi}", width=20, align="decimal"),
+        Column("Critical month", width=27), Column("Provided", width=20, align="decimal"), Column("Provided is"),
     )  # fmt: skip
     rows = (_need("mould", found.mould, found.provided), _need("corrosion", found.corrosion, found.provided))
-    parts = [f"through insulation {fixed(found.through_insulation, 3)}"]
-    if found.through_framing is not None:
-        parts.append(f"through framing {fixed(found.through_framing, 3)}")
-    last = Row(("Provided in full", NONE, NONE, fixed(found.provided, 3), ", ".join(parts)))
-    return Table(columns, (*rows, last))
+    return Table(columns, rows)
 
 
 def _need(name: str, need: Need, provided: float) -> Row:
     title = f"{name}, {need.limit * 100:g} % at the surface{NOT_REREAD}"
+    beyond = f"; room air over it in {', '.join(one[:3] for one in need.beyond)}" if need.beyond else ""
     if need.required is None:
-        return Row((title, NONE, "none", fixed(provided, 3), "nothing is asked"))
-    above = "the factor is above the asked one" if provided >= need.required else "the factor is below the asked one"
-    return Row((title, fixed(need.required, 3), need.critical_month, fixed(provided, 3), above))
+        return Row((title, NONE, "none", fixed(provided, 3), "nothing is asked" + beyond))
+    reads = "above" if provided >= need.required else "below"
+    return Row((title, fixed(need.required, 3), need.critical_month, fixed(provided, 3), reads + beyond))
 
 
 def periods(study: CondensationStudy) -> Table | None:
@@ -105,35 +114,39 @@ def periods(study: CondensationStudy) -> Table | None:
     if found is None:
         return None
     columns = (
-        Column("Check", width=62), Column("As expected", width=26, align="decimal"), Column("Less favourable", width=28, align="decimal"),
-        Column("Limit", width=22), Column("Verdict"),
+        Column("Check", width=64), Column("As expected", width=23, align="decimal"),
+        Column("Less favourable", width=29, align="decimal"), Column("Limit", width=24), Column("Verdict"),
     )  # fmt: skip
-    rows = [
-        _amounts("condensed in winter, kg/m²", found.expected.condensed, found.less_favourable.condensed),
-        _amounts("can evaporate in summer, kg/m²", found.expected.evaporated, found.less_favourable.evaporated),
-    ]
-    for name in dict.fromkeys(check.name for period in (found.expected, found.less_favourable) for check in period.checks):
-        if name != "condensate dries in summer":
-            rows.append(_check(name, found.expected, found.less_favourable))
-    verdict = VerdictCell(Verdict(found.verdict))
-    return Table(columns, (*rows, Row(("Together, with condensate less than can evaporate", "", "", "", verdict), total=True)))
+    both = (found.expected, found.less_favourable)
+    rows = [_evaporates(*both)]
+    for name in dict.fromkeys(check.name for period in both for check in period.checks):
+        if name != DRIES:
+            rows.append(_check(name, *both))
+    return Table(columns, (*rows, Row(("Together", "", "", "", VerdictCell(Verdict(found.verdict))), total=True)))
 
 
-def _amounts(title: str, expected: float, less: float) -> Row:
-    return Row((title, significant(expected, 3) if expected else "0", significant(less, 3) if less else "0", NONE, NONE))
+def _evaporates(expected: Period, less: Period) -> Row:
+    """What can evaporate, which is to be no less than what condenses."""
+    shown = (significant(period.evaporated, 3) if period.evaporated else "0" for period in (expected, less))
+    found = [check.verdict for period in (expected, less) for check in period.checks if check.name == DRIES]
+    return Row(("can evaporate in summer, kg/m²", *shown, "≥ condensate", _verdict_of(found)))
+
+
+def _verdict_of(found: list[str]) -> Cell:
+    """One verdict where both readings agree, else both in words."""
+    return VerdictCell(Verdict(found[0])) if len(set(found)) == 1 else " / ".join(found)
 
 
 def _check(name: str, expected: Period, less: Period) -> Row:
     one, other = (next((check for check in period.checks if check.name == name), None) for period in (expected, less))
     known = one or other
     share = known.limit < 0.06 and "mass" in name
-    unit = " %" if share else " kg/m²"
+    unit = "\u00a0%" if share else ""
     mark = NOT_REREAD if known.mark == "memory" else ""
     limit = f"{'≥' if 'reserve' in name else '≤'} {known.limit * (100 if share else 1):.3g}{unit}{mark}"
     cells = tuple(_value(check, share) for check in (one, other))
-    found = [check.verdict for check in (one, other) if check]
-    verdict: Cell = VerdictCell(Verdict(found[0])) if len(set(found)) == 1 else " / ".join(found)
-    return Row((plain(name), *cells, limit, verdict))
+    title = name if share else f"{name}, kg/m²"
+    return Row((plain(title), *cells, limit, _verdict_of([check.verdict for check in (one, other) if check])))
 
 
 def _value(check: Check | None, share: bool) -> str:
@@ -149,28 +162,17 @@ def sensitivity(study: CondensationStudy) -> Table | None:
     if not study.sensitivity:
         return None
     columns = (
-        Column("Change", width=88), Column("Result", width=36), Column("Greatest", "kg/m²", 22, "decimal"), Column("Turns it")
+        Column("Change", width=103), Column("Result", width=34), Column("Most, kg/m²", width=25, align="decimal"),
+        Column("Turns it"),
     )  # fmt: skip
     rows = []
     for change in study.sensitivity:
         if change.outcome is None:
-            rows.append(Row((plain(change.words), f"not run: {plain(change.why)}", NONE, NONE)))
+            rows.append(Row((words.marked(change.words), f"not run: {plain(change.why)}", NONE, NONE)))
             continue
         most = significant(change.greatest_accumulation, 3) if change.greatest_accumulation else "0"
         month = f", {change.greatest_month}" if change.greatest_month else ""
         rows.append(Row((
-            plain(change.words), OUTCOMES[change.outcome] + month, most, "**turns it**" if change.turns else "no"
+            words.marked(change.words), OUTCOMES[change.outcome] + month, most, "**turns it**" if change.turns else "no"
         )))  # fmt: skip
     return Table(columns, tuple(rows))
-
-
-def construction(study: CondensationStudy) -> Table | None:
-    """Condition by condition of the row for this kind of assembly."""
-    found = study.construction
-    if found is None:
-        return None
-    columns = (Column(plain(found.title[:1].upper() + found.title[1:]), width=150), Column("Holds"))
-    return Table(columns, tuple(Row((plain(one.words), "yes" if one.holds else "**no**")) for one in found.conditions))
-
-
-__all__ = ["construction", "periods", "printed", "sensitivity", "surface", "values", "verdicts"]

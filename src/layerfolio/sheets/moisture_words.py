@@ -6,7 +6,6 @@ from layerfolio.sheets.desk import RECORD, Desk
 from layerfolio.sheets.figures import permeance_text, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
-from layerfolio.studies.climate_year import MONTHS
 from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Run
 from layerfolio.studies.types import VapourStudy
 from layerfolio.units.show import significant
@@ -23,8 +22,13 @@ EXAMPLES = {
     "indoor.humidity": "humidity of the room: `humidity: {class: 2}` or `humidity: {relative_humidity: 45 %}`",
 }  # fmt: skip
 LACKING = (
-    "under `materials`, with its source: `conductivity` or `resistance`, and `vapour_resistance_factor`, `permeance` or "
+    "under `materials`, with its source: `conductivity` or `resistance`; `vapour_resistance_factor`, `permeance` or "
     "`equivalent_air_layer`, dry and wet"
+)
+
+VARIANTS = (
+    f"Published variants ask 5 : 1 (timber-frame practice{NOT_REREAD}), 6 : 1 (roof table of DIN 4108-3), 7 : 1 and "
+    "10 : 1 (trade pages)."
 )
 
 
@@ -45,6 +49,11 @@ def line_of(desk: Desk, finding: Finding) -> str:
 def amount(value: float) -> str:
     """An amount of water, kg/m2."""
     return f"{significant(value, 3)}\u00a0kg/m²"
+
+
+def marked(text: str) -> str:
+    """Words of a study, escaped, with the symbol of equivalent air layers set as one."""
+    return plain(text).replace("s\\_d", "{s_d}")
 
 
 def run_words(run: Run) -> str:
@@ -89,44 +98,31 @@ def _title(study: CondensationStudy, name: str) -> str:
 
 
 def control(desk: Desk, name: str) -> str:
-    """The layer that controls vapour, with both cups."""
+    """The layer that controls vapour; with both cups where the table of values cannot stand."""
     found = desk.dossier.vapour[name].control
     if found is None:
         return "**No layer of this assembly is named as vapour control.**"
+    title = f"Vapour control layer: {found.layer.number} {plain(found.layer.title)}"
+    if desk.dossier.condensation[name].basis.expected:
+        return f"**{title}.**"
     cups = [
         f"{permeance_text(value, desk.system)} {cup} cup"
         for value, cup in ((found.permeance_dry, "dry"), (found.permeance_wet, "wet")) if value
     ]  # fmt: skip
     figures = ", ".join(cups) or "no figure"
-    return f"**Vapour control layer: {found.layer.number} {plain(found.layer.title)}**, permeance {figures}."
+    return f"**{title}**, permeance {figures}."
 
 
 def ratio(study: VapourStudy, system: str) -> str:
     """The openness ratio beside its published variants; a rule of thumb gives no verdict."""
-    variants = (
-        f"Published variants ask 5 : 1 (timber-frame practice{NOT_REREAD}), 6 : 1 (roof table of DIN 4108-3), 7 : 1 and "
-        "10 : 1 (trade pages)."
-    )
     if not study.ratio:
-        return f"The ratio of inside to outside {{s_d}} has no figure here. {variants} A rule of thumb gives no verdict."
+        return f"Inside to outside {{s_d}}: no figure here. {VARIANTS} A rule of thumb gives no verdict."
     inside, outside = (with_unit(value, "s_d", system) for value in (study.inside_s_d, study.outside_s_d))
     return (
-        f"Inside to outside {{s_d}}: {inside} over {outside} = **{significant(study.ratio, 3)} : 1**, the main insulation "
-        f"left out, values as expected. {variants} A rule of thumb, printed for information: it gives no verdict, and it "
-        "has misled where the outside is tight."
+        f"Inside to outside {{s_d}}: {inside} over {outside} = **{significant(study.ratio, 3)} : 1**, the main "
+        f"insulation left out, values as expected. {VARIANTS} A rule of thumb that has misled where the outside is "
+        "tight: it gives no verdict."
     )
-
-
-def surface_notes(study: CondensationStudy) -> list[str]:
-    """Months in which the room air itself is over a limit."""
-    if study.surface is None:
-        return []
-    found = []
-    for name, need in (("mould", study.surface.mould), ("corrosion", study.surface.corrosion)):
-        if need.beyond:
-            months = ", ".join(one for one in MONTHS if one in need.beyond)
-            found.append(f"In {months} the room air itself is over the limit for {name}: no section answers that.")
-    return found
 
 
 def periods_note(study: CondensationStudy) -> str:
@@ -134,26 +130,28 @@ def periods_note(study: CondensationStudy) -> str:
     found = study.two_period
     if found is None:
         return ""
-    decides = "It decides here." if study.method == TWO_PERIOD else "Beside the monthly balance; it decides nothing here."
+    decides = "It decides here." if study.method == TWO_PERIOD else "Printed beside the monthly balance."
     outside = f" Outside the limits of this method: {plain('; '.join(found.outside))}." if found.outside else ""
-    climate = "90 days at −5 °C and 80 % outside, 20 °C and 50 % inside; 90 days of drying"
     source = plain(printed("din-4108-3-2018"))
-    return f"{source}: {climate}. {decides}{outside} {NOT_REREAD} not re-read in its source."
+    return f"{source}, with a climate of its own (last step). {decides}{outside}"
 
 
-def construction_note(study: CondensationStudy) -> str:
+def construction(study: CondensationStudy) -> str:
+    """Condition by condition of the row for this kind of assembly; empty without one."""
     found = study.construction
     if found is None:
         return ""
     key, _, place = found.source.partition(", ")
-    verdict = "**This assembly is one of them.**" if found.fits else "**This assembly is not one of them**: the balance decides."
-    return f"{verdict} Values less favourable. Source: {plain(printed(key, place))}."
+    said = "; ".join(f"{marked(one.words)}: {'yes' if one.holds else '**no**'}" for one in found.conditions)
+    verdict = "**This assembly is one.**" if found.fits else "**This assembly is none**: the balance decides."
+    title = f"{_capital(plain(found.title))}, {plain(printed(key, place))}, values less favourable"
+    return f"{title}: {said}. {verdict}"
 
 
 def cautions(desk: Desk, name: str) -> list[str]:
     """What the balance cannot judge: cautions of the run, then those that are findings, with what to do."""
     study = desk.dossier.condensation[name]
-    lines = [_capital(plain(text)) + "." for text in study.cautions]
+    lines = [_capital(marked(text)) + "." for text in study.cautions]
     for finding in moisture_findings(desk, name):
         if question_of(finding) not in MAIN:
             said = "; ".join(filter(None, (finding.given, finding.reason)))
