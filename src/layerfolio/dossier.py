@@ -76,9 +76,16 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     condensation = {n: study_of_project(project, n, a, thermal[n], vapour[n]) for n, a in assemblies.items()}
     findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}) + judge_moisture(project, condensation)
     return Dossier(
-        project, loaded.input_sha256, assemblies, thermal, vapour, condensation, _by_subject(findings, list(assemblies)),
-        find_explanations(thermal, vapour), (*loaded.cautions, *cautions),
-    )  # fmt: skip
+        project,
+        loaded.input_sha256,
+        assemblies,
+        thermal,
+        vapour,
+        condensation,
+        _by_subject(findings, list(assemblies)),
+        find_explanations(thermal, vapour),
+        (*loaded.cautions, *cautions),
+    )
 
 
 def _by_subject(findings: tuple[Finding, ...], names: list[str]) -> tuple[Finding, ...]:

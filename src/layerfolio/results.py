@@ -11,9 +11,18 @@ from layerfolio.studies.types import LayerHeat, LayerVapour, MethodResult, Therm
 FORMAT = 1
 
 UNITS = {
-    "R": "m2.K/W", "U": "W/(m2.K)", "W": "kg/(m2.s.Pa)", "permeance": "kg/(m2.s.Pa)", "s_d": "m", "d": "m", "area": "m2",
-    "lam": "W/(m.K)", "HDD": "K.d", "storeys": "1", "R_eff": "m2.K/W",
-}  # fmt: skip
+    "R": "m2.K/W",
+    "U": "W/(m2.K)",
+    "W": "kg/(m2.s.Pa)",
+    "permeance": "kg/(m2.s.Pa)",
+    "s_d": "m",
+    "d": "m",
+    "area": "m2",
+    "lam": "W/(m.K)",
+    "HDD": "K.d",
+    "storeys": "1",
+    "R_eff": "m2.K/W",
+}
 
 
 def quantity(value: float | None, unit: str) -> dict | None:
@@ -78,18 +87,22 @@ def _thermal(study: ThermalStudy) -> dict[str, Any]:
         "by_method": {name: _method(result) for name, result in study.by_method.items()},
         "framing_share_of_heat": quantity(study.framing_share_of_heat, "1"),
         "interfaces": [
-            {"between": list(x.between), "temperature": quantity(x.temperature, "degC"),
-             "through_framing": quantity(x.through_framing, "degC")}
+            {
+                "between": list(x.between),
+                "temperature": quantity(x.temperature, "degC"),
+                "through_framing": quantity(x.through_framing, "degC"),
+            }
             for x in study.interfaces
         ],
         "missing": list(study.missing),
-    }  # fmt: skip
+    }
 
 
 def _method(result: MethodResult) -> dict[str, Any]:
     found: dict[str, Any] = {
-        "resistance": quantity(result.resistance, "m2.K/W"), "transmittance": quantity(result.transmittance, "W/(m2.K)"),
-    }  # fmt: skip
+        "resistance": quantity(result.resistance, "m2.K/W"),
+        "transmittance": quantity(result.transmittance, "W/(m2.K)"),
+    }
     if result.upper_limit is not None:
         found["upper_limit"] = quantity(result.upper_limit, "m2.K/W")
         found["lower_limit"] = quantity(result.lower_limit, "m2.K/W")
@@ -118,8 +131,23 @@ def _measured(one: Measured | None) -> dict | None:
 
 def _finding(f: Finding) -> dict[str, Any]:
     return {
-        "id": f.id, "assembly": f.assembly, "edition": f.edition, "clause": f.clause, "topic": f.topic,
-        "question": f.question, "path": f.path, "verdict": str(f.verdict), "asked": f.asked, "given": f.given,
-        "provided": _measured(f.provided), "limit": _measured(f.limit), "reason": f.reason, "next_step": f.next_step,
-        "who_decides": f.who_decides, "source": f.source, "place": f.place, "mark": f.mark, "amended": f.amended or None,
-    }  # fmt: skip
+        "id": f.id,
+        "assembly": f.assembly,
+        "edition": f.edition,
+        "clause": f.clause,
+        "topic": f.topic,
+        "question": f.question,
+        "path": f.path,
+        "verdict": str(f.verdict),
+        "asked": f.asked,
+        "given": f.given,
+        "provided": _measured(f.provided),
+        "limit": _measured(f.limit),
+        "reason": f.reason,
+        "next_step": f.next_step,
+        "who_decides": f.who_decides,
+        "source": f.source,
+        "place": f.place,
+        "mark": f.mark,
+        "amended": f.amended or None,
+    }

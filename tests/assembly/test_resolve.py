@@ -119,7 +119,9 @@ class TestCavities:
     def test_still_air_by_depth_and_direction(self, made):
         """ISO 6946:2017, Table 8: 25 mm horizontal 0.18, upward 0.16."""
         wall, _ = made("cavity: unventilated, thickness: 25 mm", BATTS, code_set="iso")
-        roof, _ = made("cavity: unventilated, thickness: 25 mm", BATTS, code_set="iso", kind="roof", more="slope: 0 deg")
+        roof, _ = made(
+            "cavity: unventilated, thickness: 25 mm", BATTS, code_set="iso", kind="roof", more="slope: 0 deg"
+        )
         assert wall.layers[0].resistance.value == pytest.approx(0.18)
         assert roof.layers[0].resistance.value == pytest.approx(0.16)
         assert wall.layers[0].vapour.dry.value == 0.01
@@ -132,7 +134,9 @@ class TestCavities:
 
     @pytest.mark.parametrize(("openings", "counts"), [(400, True), (800, False), (1600, False)])
     def test_slightly_ventilated_by_its_openings(self, made, openings, counts):
-        one, _ = made(f"cavity: slightly ventilated, thickness: 25 mm, openings: {openings} mm2/m", BATTS, code_set="iso")
+        one, _ = made(
+            f"cavity: slightly ventilated, thickness: 25 mm, openings: {openings} mm2/m", BATTS, code_set="iso"
+        )
         assert one.layers[0].counts is counts
         assert any("slightly ventilated" in c.text for c in one.choices)
 
@@ -172,8 +176,12 @@ def test_a_permeance_at_another_thickness_is_a_problem(tmp_path):
     from layerfolio.problems import ProblemsFound
 
     file = tmp_path / "project.yaml"
-    text = HEAD.format(code_set="nbc-2020", kind="wall", more="title: T",
-                       materials="{p: {permeance: {dry: 48 ng/(Pa.s.m2), at_thickness: 15 mm}, conductivity: 0.13 W/(m.K), source: r}}")  # fmt: skip
+    text = HEAD.format(
+        code_set="nbc-2020",
+        kind="wall",
+        more="title: T",
+        materials="{p: {permeance: {dry: 48 ng/(Pa.s.m2), at_thickness: 15 mm}, conductivity: 0.13 W/(m.K), source: r}}",
+    )
     file.write_text(text + "      - {material: p, thickness: 18 mm}\n", encoding="utf-8")
     with pytest.raises(ProblemsFound) as found:
         open_project(file)

@@ -51,7 +51,9 @@ class TestCheck:
         assert thermal["method"] == "isothermal-planes"
         assert thermal["resistance"] == thermal["by_method"]["isothermal-planes"]["resistance"]
         assert thermal["by_method"]["combined"]["upper_limit"] == thermal["by_method"]["parallel-path"]["resistance"]
-        assert thermal["by_method"]["combined"]["lower_limit"] == thermal["by_method"]["isothermal-planes"]["resistance"]
+        assert (
+            thermal["by_method"]["combined"]["lower_limit"] == thermal["by_method"]["isothermal-planes"]["resistance"]
+        )
         assert wall["vapour"]["control_layer"] == "panel-15"
         assert wall["vapour"]["control_permeance"]["dry"]["value"] == pytest.approx(48e-12)
         finding = next(f for f in found["findings"] if f["assembly"] == "W1" and f["topic"] == "thermal")
@@ -60,8 +62,28 @@ class TestCheck:
         assert found["explanations"][0]["assembly"] == "W1"
 
     def test_quantities_carry_only_the_agreed_units(self):
-        agreed = {"m", "m2", "m3", "kg/m2", "kg/m3", "W/(m.K)", "m2.K/W", "W/(m2.K)", "W/K", "W", "kg/(m2.s.Pa)", "Pa",
-                  "kPa", "degC", "N", "kN/m", "kgCO2e/m2", "kgC/m2", "kg", "1"}  # fmt: skip
+        agreed = {
+            "m",
+            "m2",
+            "m3",
+            "kg/m2",
+            "kg/m3",
+            "W/(m.K)",
+            "m2.K/W",
+            "W/(m2.K)",
+            "W/K",
+            "W",
+            "kg/(m2.s.Pa)",
+            "Pa",
+            "kPa",
+            "degC",
+            "N",
+            "kN/m",
+            "kgCO2e/m2",
+            "kgC/m2",
+            "kg",
+            "1",
+        }
 
         def units(node):
             if isinstance(node, dict):
@@ -79,7 +101,11 @@ class TestCheck:
     def test_strict_tells_a_finding_that_does_not_meet(self, project):
         assert run("check", project, "--strict").exit_code == 0
         change(project, "thickness: 184 mm", "thickness: 38 mm")
-        change(project, "{material: mineral-wool-board, thickness: 50 mm}", "{material: mineral-wool-board, thickness: 20 mm}")
+        change(
+            project,
+            "{material: mineral-wool-board, thickness: 50 mm}",
+            "{material: mineral-wool-board, thickness: 20 mm}",
+        )
         assert run("check", project).exit_code == 0
         strict = run("check", project, "--strict")
         assert strict.exit_code == 1
@@ -96,7 +122,9 @@ class TestCheck:
         assert any("gypsum-board" in line for line in lines)
 
     def test_unknown_amendment_is_a_problem_with_its_line(self, project):
-        change(project, "amendments: []", "amendments: [{requirement: nbc-2020/1/none, value: 3 m2.K/W, source: by-law}]")
+        change(
+            project, "amendments: []", "amendments: [{requirement: nbc-2020/1/none, value: 3 m2.K/W, source: by-law}]"
+        )
         result = run("check", project)
         assert result.exit_code == 2
         assert "code.amendments[0]" in result.stderr and ":27:30: " in result.stderr
@@ -161,7 +189,15 @@ class TestBuild:
         found = []
         for seed, name in (("1", "here"), ("77", "there")):
             copy = shutil.copytree(CHANDLERY, tmp_path / name / "chandlery")
-            command = [sys.executable, "-m", "layerfolio", "build", str(copy), "--output", str(tmp_path / f"{name}.pdf")]
+            command = [
+                sys.executable,
+                "-m",
+                "layerfolio",
+                "build",
+                str(copy),
+                "--output",
+                str(tmp_path / f"{name}.pdf"),
+            ]
             subprocess.run(command, check=True, env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True)
             found.append((tmp_path / f"{name}.pdf").read_bytes())
         assert found[0] == found[1]
@@ -174,7 +210,9 @@ def test_hostile_texts_print_as_text(project):
     import yaml
 
     file = project / "project.yaml"
-    text = file.read_text(encoding="utf-8").replace("title: Tern Point chandlery", f"title: {json.dumps(HOSTILE[:180])}")
+    text = file.read_text(encoding="utf-8").replace(
+        "title: Tern Point chandlery", f"title: {json.dumps(HOSTILE[:180])}"
+    )
     text = text.replace("title: North and east walls", f"title: {json.dumps(HOSTILE[:190])}")
     assert yaml.safe_load(text)
     file.write_text(text, encoding="utf-8")
@@ -220,9 +258,14 @@ class TestNew:
 
 @pytest.mark.parametrize(
     ("what", "words"),
-    [("materials", "gypsum-board"), ("codes", "nbc-2020"), ("questions", "inside-panel"), ("climates", "Whistler"),
-     ("starters", "wall")],
-)  # fmt: skip
+    [
+        ("materials", "gypsum-board"),
+        ("codes", "nbc-2020"),
+        ("questions", "inside-panel"),
+        ("climates", "Whistler"),
+        ("starters", "wall"),
+    ],
+)
 def test_lists(what, words):
     result = run("list", what)
     assert result.exit_code == 0 and words in result.stdout
@@ -247,7 +290,9 @@ def test_schema_holds_the_example_and_refuses_a_misspelt_key():
     assert list(Draft202012Validator(schema).iter_errors(example))
 
 
-@pytest.mark.parametrize("arguments", [["biuld", "x"], ["check"], ["check", "nowhere"], ["list", "things"], ["check", "/", "-x"]])
+@pytest.mark.parametrize(
+    "arguments", [["biuld", "x"], ["check"], ["check", "nowhere"], ["list", "things"], ["check", "/", "-x"]]
+)
 def test_wrong_calls_end_with_two_and_a_sentence(arguments):
     result = run(*arguments)
     assert result.exit_code == 2

@@ -43,9 +43,17 @@ def test_no_path_of_a_machine_and_no_registry_host():
 
 def test_the_tool_never_says_that_something_is_approved():
     """Outside the official's own fields no text the tool prints claims an approval or compliance."""
-    pattern = re.compile(r"\b(?:is|are|was|been) (?:approved|certified|guaranteed)\b|\bcomplies with\b|\bcode[- ]compliant\b", re.I)
-    places = [p for p in texts() if p.is_relative_to(ROOT / "templates") or p.is_relative_to(ROOT / "shared/notices")
-              or p.is_relative_to(ROOT / "src/layerfolio/sheets") or p.is_relative_to(ROOT / "src/layerfolio/codes")]  # fmt: skip
+    pattern = re.compile(
+        r"\b(?:is|are|was|been) (?:approved|certified|guaranteed)\b|\bcomplies with\b|\bcode[- ]compliant\b", re.I
+    )
+    places = [
+        p
+        for p in texts()
+        if p.is_relative_to(ROOT / "templates")
+        or p.is_relative_to(ROOT / "shared/notices")
+        or p.is_relative_to(ROOT / "src/layerfolio/sheets")
+        or p.is_relative_to(ROOT / "src/layerfolio/codes")
+    ]
     found = [f"{p.relative_to(ROOT)}: {m.group()}" for p in places if (m := pattern.search(texts()[p]))]
     assert places and not found, "say what was calculated, against which figure, and who decides: " + ", ".join(found)
 

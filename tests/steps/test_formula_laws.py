@@ -5,11 +5,11 @@ import random
 
 import pint
 import pytest
-from calculator import recompute
 
 import layerfolio.formulas.moisture
 import layerfolio.formulas.thermal
 import layerfolio.formulas.vapour  # noqa: F401  (they fill the registry)
+from calculator import recompute
 from layerfolio.glossary import term, terms
 from layerfolio.steps.formula import REGISTRY
 from layerfolio.steps.spelling import spell
@@ -32,10 +32,23 @@ EMPIRICAL = {
 """Formulas whose constants carry units of their own (limits in mm2/m, degC, Pa), so the dimension law cannot read them:
 each with arguments and the value they give by hand."""
 
-RANGES = {"m": (0.005, 0.6), "W/(m.K)": (0.02, 2.5), "m2.K/W": (0.05, 9), "W/(m2.K)": (0.1, 5), "1": (0.05, 0.9),
-          "degC": (-30, 25), "m.K/W": (0.5, 40), "kg/(m.s.Pa)": (1e-13, 3e-10), "kg/(m2.s.Pa)": (1e-11, 5e-9),
-          "mm2/m": (501, 1499), "Pa": (100, 3000), "s": (1e5, 8e6), "kg/m2": (0.001, 2), "kg/(m2.s)": (1e-9, 1e-6),
-          "kg/m3": (20, 2400)}  # fmt: skip
+RANGES = {
+    "m": (0.005, 0.6),
+    "W/(m.K)": (0.02, 2.5),
+    "m2.K/W": (0.05, 9),
+    "W/(m2.K)": (0.1, 5),
+    "1": (0.05, 0.9),
+    "degC": (-30, 25),
+    "m.K/W": (0.5, 40),
+    "kg/(m.s.Pa)": (1e-13, 3e-10),
+    "kg/(m2.s.Pa)": (1e-11, 5e-9),
+    "mm2/m": (501, 1499),
+    "Pa": (100, 3000),
+    "s": (1e5, 8e6),
+    "kg/m2": (0.001, 2),
+    "kg/(m2.s)": (1e-9, 1e-6),
+    "kg/m3": (20, 2400),
+}
 
 
 def parameters(formula):
@@ -63,7 +76,7 @@ class TestEveryFormula:
         assert {p.name for p in parameters(formula)} <= set(terms())
 
     def test_is_one_return_expression_with_a_docstring_and_a_source(self, formula):
-        assert formula.title and ", " in formula.source or formula.source == "common-practice"
+        assert (formula.title and ", " in formula.source) or formula.source == "common-practice"
         assert not any(name in formula.function.__doc__ for name in ("=", " / "))
 
     def test_body_has_the_dimension_of_its_result(self, formula):

@@ -1,10 +1,10 @@
 """Laws of the thermal study over many assemblies."""
 
 import pytest
-from builders import assembly, layer, member
 from hypothesis import given
 from hypothesis import strategies as st
 
+from builders import assembly, layer, member
 from layerfolio.studies.paths import MOST_GROUPS, paths
 from layerfolio.studies.thermal import COMBINED, PARALLEL, PLANES, thermal_study
 
@@ -64,6 +64,7 @@ def test_temperatures_fall_from_the_room_to_the_outside(wall, indoor, outdoor):
 
 def test_members_of_one_id_overlap_and_others_cross():
     """Flange and web zones of one I-joist: the web share lies wholly inside the flange share."""
+
     def zone(number, share, member_id):
         return layer(number, R=2.0, frame=member(share, R=0.5, member_id=member_id))
 
@@ -75,6 +76,7 @@ def test_members_of_one_id_overlap_and_others_cross():
 
 def test_ratio_of_the_limits_on_both_sides_of_one_and_a_half():
     """ISO 6946:2017, 6.7.2.1: the combined method is for ratios up to 1.5."""
+
     def wall(member_r):
         return assembly([layer(1, R=4.0, frame=member(0.2, R=member_r)), layer(2, R=1.5)])
 

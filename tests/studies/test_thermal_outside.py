@@ -1,8 +1,8 @@
 """The thermal study against published worked examples. Inputs and printed results as published."""
 
 import pytest
-from builders import assembly, layer, member
 
+from builders import assembly, layer, member
 from layerfolio.studies.thermal import COMBINED, PARALLEL, PLANES, thermal_study
 
 
@@ -43,8 +43,10 @@ class TestHandbook:
 
     wall = assembly(
         [layer(1, R=0.11), layer(2, R=0.70), layer(3, R=2.30, frame=member(0.25, R=0.77)), layer(4, R=0.08)],
-        inside=0.12, outside=0.03, method=PLANES,
-    )  # fmt: skip
+        inside=0.12,
+        outside=0.03,
+        method=PLANES,
+    )
 
     def test_example_3_isothermal_planes(self):
         study = thermal_study(self.wall)
@@ -71,9 +73,7 @@ class TestHandbook:
     def test_example_7_interface_temperature(self):
         """Room 21, outside -1 degC: R 4.68; the cavity face of the foam lies at 4.3 degC."""
         rows = (("siding", 0.107), ("strand board", 0.12), ("foam", 0.88), ("batts", 3.34), ("gypsum", 0.08))
-        wall = assembly(
-            [layer(i, R=r, name=name) for i, (name, r) in enumerate(rows, 1)], inside=0.12, outside=0.03
-        )
+        wall = assembly([layer(i, R=r, name=name) for i, (name, r) in enumerate(rows, 1)], inside=0.12, outside=0.03)
         study = thermal_study(wall, indoor=21, outdoor=-1)
         assert study.asked.resistance == pytest.approx(4.68, abs=0.01)
         face = next(x for x in study.interfaces if x.between == ("foam", "batts"))
@@ -95,8 +95,9 @@ def catalogue_wall(stud_depth, service_insulated=True):
             layer(4, d=0.04, frame=member(battens, lam=0.12, name="batten"), **service),
             layer(5, **GYPSUM_FIBRE),
         ],
-        inside=0.13, outside=0.13,
-    )  # fmt: skip
+        inside=0.13,
+        outside=0.13,
+    )
 
 
 def catalogue_roof(rafter_depth):
@@ -108,18 +109,24 @@ def catalogue_roof(rafter_depth):
             layer(4, d=0.060, lam=0.040, frame=member(60 / 400, lam=0.12, name="batten")),
             layer(5, d=0.0125, lam=0.25),
         ],
-        inside=0.10, outside=0.10, kind="roof",
-    )  # fmt: skip
+        inside=0.10,
+        outside=0.10,
+        kind="roof",
+    )
 
 
 @pytest.mark.parametrize(
     ("case", "printed"),
     [
-        (catalogue_wall(0.160), 0.21), (catalogue_wall(0.120), 0.26), (catalogue_wall(0.160, False), 0.25),
-        (catalogue_roof(0.180), 0.15), (catalogue_roof(0.200), 0.14), (catalogue_roof(0.240), 0.13),
+        (catalogue_wall(0.160), 0.21),
+        (catalogue_wall(0.120), 0.26),
+        (catalogue_wall(0.160, False), 0.25),
+        (catalogue_roof(0.180), 0.15),
+        (catalogue_roof(0.200), 0.14),
+        (catalogue_roof(0.240), 0.13),
     ],
     ids=["T1", "T2", "T3", "T4", "T5", "T6"],
-)  # fmt: skip
+)
 def test_timber_component_catalogue(case, printed):
     """Public on-line catalogue of timber components of a national timber research institute (www.dataholz.eu, walls
     awrhhi08a variants 00 to 02, roofs sdmhbi02a variants 00 to 02): U by the combined method, two decimals."""

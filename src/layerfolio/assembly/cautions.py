@@ -27,6 +27,7 @@ def turned_round(assembly: Assembly) -> list[Layer]:
         return []
     main = max(insulation, key=lambda one: one.thickness.value if one.thickness else 0.0)
     return [
-        one for one in assembly.layers
+        one
+        for one in assembly.layers
         if one.number > main.number and ("weather face" in one.serves or one.cavity == "ventilated" or one.is_cladding)
-    ]  # fmt: skip
+    ]

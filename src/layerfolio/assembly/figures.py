@@ -43,11 +43,15 @@ def documents(entry: Any) -> tuple[Document, ...]:
     """The evidence of a layer or material of the project file."""
     return tuple(
         Document(
-            one.file or "", one.number or "", one.issuer or "", str(one.edition or ""), str(one.expires or ""),
+            one.file or "",
+            one.number or "",
+            one.issuer or "",
+            str(one.edition or ""),
+            str(one.expires or ""),
             tuple(one.proves or ()),
         )
         for one in getattr(entry, "evidence", None) or ()
-    )  # fmt: skip
+    )
 
 
 def stated_origin(entry: Any, chosen_by: ChosenBy, where: str) -> Origin:
@@ -87,9 +91,11 @@ def _same(at: float | None, thickness: float | None) -> bool:
 
 
 VAPOUR_KEYS = (
-    ("equivalent_air_layer", "s_d"), ("permeance", "permeance"), ("permeability", "permeability"),
+    ("equivalent_air_layer", "s_d"),
+    ("permeance", "permeance"),
+    ("permeability", "permeability"),
     ("vapour_resistance_factor", "mu"),
-)  # fmt: skip
+)
 
 
 def vapour(sources: Sources) -> VapourFigures | None:

@@ -63,18 +63,33 @@ def layer(
     kind = "cavity" if given.cavity else "membrane" if _is_membrane(given, catalogue) else "solid"
     family = _family(given, own, catalogue, kind)
     return Layer(
-        number=number, name=name, title=_title(given, own, catalogue, name), kind=kind, material=material,
-        family=family, thickness=given.thickness, conductivity=heat.conductivity,
-        resistivity=heat.resistivity, resistance=heat.resistance, vapour=_vapour(sources, cavity, kind),
-        density=figures.other(sources, "density"), specific_heat=figures.other(sources, "specific_heat"), member=made,
-        cavity=given.cavity or "", cavity_openings=getattr(given, "openings", None), serves=tuple(given.serves or ()),
-        seams=given.seams or "", counts=counts, insulating=_insulating(given, catalogue, heat, cavity),
+        number=number,
+        name=name,
+        title=_title(given, own, catalogue, name),
+        kind=kind,
+        material=material,
+        family=family,
+        thickness=given.thickness,
+        conductivity=heat.conductivity,
+        resistivity=heat.resistivity,
+        resistance=heat.resistance,
+        vapour=_vapour(sources, cavity, kind),
+        density=figures.other(sources, "density"),
+        specific_heat=figures.other(sources, "specific_heat"),
+        member=made,
+        cavity=given.cavity or "",
+        cavity_openings=getattr(given, "openings", None),
+        serves=tuple(given.serves or ()),
+        seams=given.seams or "",
+        counts=counts,
+        insulating=_insulating(given, catalogue, heat, cavity),
         documents=(*figures.documents(given), *(figures.documents(own) if own is not None else ())),
         is_cladding=bool(catalogue and catalogue.cladding),
         also_published=_also_published(catalogue) if catalogue and own is None else (),
         path=f"assemblies.{context.assembly}.layers[{number - 1}]",
-        absorbent=absorbent(own, catalogue, kind), timber=timber(family, catalogue),
-    ), choices  # fmt: skip
+        absorbent=absorbent(own, catalogue, kind),
+        timber=timber(family, catalogue),
+    ), choices
 
 
 def _also_published(catalogue: Material) -> tuple[tuple[str, str, Datum], ...]:

@@ -27,9 +27,16 @@ def plural(word: str) -> str:
 
 
 def member(
-    framing: Any, kind: Kind, layer_name: str, thickness: float | None, tables: CodeTables,
-    project_material: Any, catalogue: Material | None, *, is_batten: bool,
-) -> tuple[Member, list[Choice]]:  # fmt: skip
+    framing: Any,
+    kind: Kind,
+    layer_name: str,
+    thickness: float | None,
+    tables: CodeTables,
+    project_material: Any,
+    catalogue: Material | None,
+    *,
+    is_batten: bool,
+) -> tuple[Member, list[Choice]]:
     """The resolved member of a layer or cavity and the choices taken for it."""
     name = "batten" if is_batten else (getattr(framing, "member", None) or USUAL_MEMBER[kind])
     material = framing.material or ""
@@ -41,13 +48,20 @@ def member(
     title = f"{_material_words(material, project_material, catalogue)} {plural(name)}".strip()
     conductivity = figures.conductivity
     return Member(
-        name=name, material=material, title=title[:1].upper() + title[1:],
+        name=name,
+        material=material,
+        title=title[:1].upper() + title[1:],
         family=getattr(project_material, "family", None) or (catalogue.family if catalogue else "timber"),
-        share=share, width=framing.width, spacing=framing.spacing, direction=framing.direction or _direction(kind, is_batten),
-        member_id=getattr(framing, "member_id", None) or "", conductivity=conductivity, resistivity=figures.resistivity,
+        share=share,
+        width=framing.width,
+        spacing=framing.spacing,
+        direction=framing.direction or _direction(kind, is_batten),
+        member_id=getattr(framing, "member_id", None) or "",
+        conductivity=conductivity,
+        resistivity=figures.resistivity,
         resistance=figures.resistance,
         is_metal=bool(catalogue and catalogue.metal) or bool(conductivity and conductivity.value >= METAL_FROM),
-    ), choices  # fmt: skip
+    ), choices
 
 
 def _direction(kind: Kind, is_batten: bool) -> str:

@@ -57,10 +57,22 @@ def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTable
         layer_words = "the ventilated cavity and what lies outside it count for nothing, for heat and for vapour"
         choices.insert(0, Choice(f"Layers 1 to {last + 1} do not count", layer_words))
     return Assembly(
-        name=name, kind=given.kind, title=given.title or name, area=given.area, faces=faces, slope=slope,
-        heat_direction=direction, set_id=project.code.set, method=tables.method, inside_film=inside, outside_film=outside,
-        layers=tuple(layers), choices=(*film_choices, *choices), ground=_ground(given), path=f"assemblies.{name}",
-    )  # fmt: skip
+        name=name,
+        kind=given.kind,
+        title=given.title or name,
+        area=given.area,
+        faces=faces,
+        slope=slope,
+        heat_direction=direction,
+        set_id=project.code.set,
+        method=tables.method,
+        inside_film=inside,
+        outside_film=outside,
+        layers=tuple(layers),
+        choices=(*film_choices, *choices),
+        ground=_ground(given),
+        path=f"assemblies.{name}",
+    )
 
 
 def _catalogue(name: str):

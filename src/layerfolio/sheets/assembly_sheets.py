@@ -38,9 +38,13 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
     drawing = section(one, units=desk.system, page=page, width=FIELDS[page], notes=page in WIDE)
     table = layer_table(desk.dossier.thermal[name], desk.dossier.vapour[name], desk.system, desk.book)
     blocks: list[Block] = [
-        Head(plain(name), plain(one.title), plain(_phrase(desk, name))), Figure(drawing), table, Space(1.75), _box(desk, name),
+        Head(plain(name), plain(one.title), plain(_phrase(desk, name))),
+        Figure(drawing),
+        table,
+        Space(1.75),
+        _box(desk, name),
         Paragraph(_key(one)),
-    ]  # fmt: skip
+    ]
     if drawing.notes and len(table.rows) > MOST_LOOSE_ROWS:
         desk.moved_notes[name] = drawing.notes
     elif drawing.notes:
@@ -118,10 +122,14 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
     blocks.append(calculation(study.trace, desk.system, desk.book))
     finding = desk.thermal_finding(name)
     if study.asked and finding and finding.limit:
-        blocks.append(Band(
-            f"Asked {plain(finding.asked)}", f"**{with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}**",
-            finding.verdict, f"{RECORD}, line {desk.line(finding)}",
-        ))  # fmt: skip
+        blocks.append(
+            Band(
+                f"Asked {plain(finding.asked)}",
+                f"**{with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}**",
+                finding.verdict,
+                f"{RECORD}, line {desk.line(finding)}",
+            )
+        )
     if study.by_method:
         blocks += [Space(2.25), Heading("The three methods side by side"), _methods(desk, name)]
     return Sheet(f"{name}-T", f"{KIND_WORDS[one.kind]} {name}: thermal steps", "—", tuple(blocks))
@@ -134,18 +142,26 @@ def _method_phrase(method: str) -> str:
 def _methods(desk: Desk, name: str) -> Table:
     study = desk.dossier.thermal[name]
     columns = (
-        Column("Method", width=54), Column("{R}", unit_of("R", desk.system), 24, "decimal"),
-        Column("{U}", unit_of("U", desk.system), 28, "decimal"), Column("Use here"),
-    )  # fmt: skip
+        Column("Method", width=54),
+        Column("{R}", unit_of("R", desk.system), 24, "decimal"),
+        Column("{U}", unit_of("U", desk.system), 28, "decimal"),
+        Column("Use here"),
+    )
     rows = []
     for method, result in study.by_method.items():
         use = "the set asks for this method" if method == study.method else "for comparison"
         if not result.within_limits:
             use = "outside its limits (ratio over 1.5): decides nothing"
-        rows.append(Row((
-            method.replace("-", " "), significant(in_system(result.resistance, "R", desk.system), 4),
-            significant(in_system(result.transmittance, "U", desk.system), 4), use,
-        )))  # fmt: skip
+        rows.append(
+            Row(
+                (
+                    method.replace("-", " "),
+                    significant(in_system(result.resistance, "R", desk.system), 4),
+                    significant(in_system(result.transmittance, "U", desk.system), 4),
+                    use,
+                )
+            )
+        )
     return Table(columns, tuple(rows))
 
 

@@ -13,32 +13,46 @@ def assumptions(desk: Desk) -> Sheet:
     choices = _choices(desk)
     blocks = [
         Head("", "Assumptions and sources", "choices, films, source marks"),
-        Heading("Air films and directions"), films,
+        Heading("Air films and directions"),
+        films,
         *((Heading("Choices taken where the project file left them open"), choices) if choices.rows else ()),
         *_drawing_notes(desk),
         *_disagreements(desk),
-        Heading("Source marks"), _marks(desk),
+        Heading("Source marks"),
+        _marks(desk),
         Paragraph(
             "; ".join(f"**{letter}** {words}" for letter, words in MEANING.items())
             + f". {NOT_REREAD} not re-read in its source: confirm before relying on it. A limit so marked decides no verdict."
         ),
         *_cautions(desk),
-    ]  # fmt: skip
+    ]
     return Sheet(SOURCES, "Assumptions and sources", "—", tuple(blocks))
 
 
 def _films(desk: Desk) -> Table:
     unit = unit_of("R_si", desk.system)
     columns = (
-        Column("Assembly", width=24), Column("Faces", width=30), Column("Heat flows", width=24),
-        Column("{R_si}", unit, 26, "decimal"), Column("{R_se}", unit, 26, "decimal"), Column("Src"),
-    )  # fmt: skip
+        Column("Assembly", width=24),
+        Column("Faces", width=30),
+        Column("Heat flows", width=24),
+        Column("{R_si}", unit, 26, "decimal"),
+        Column("{R_se}", unit, 26, "decimal"),
+        Column("Src"),
+    )
     rows = []
     for name, one in desk.dossier.assemblies.items():
-        rows.append(Row((
-            f"**{plain(name)}**", plain(one.faces), one.heat_direction, cell(one.inside_film.value, "R_si", desk.system, 3),
-            cell(one.outside_film.value, "R_se", desk.system, 3), desk.book.marks(one.inside_film, one.outside_film),
-        )))  # fmt: skip
+        rows.append(
+            Row(
+                (
+                    f"**{plain(name)}**",
+                    plain(one.faces),
+                    one.heat_direction,
+                    cell(one.inside_film.value, "R_si", desk.system, 3),
+                    cell(one.outside_film.value, "R_se", desk.system, 3),
+                    desk.book.marks(one.inside_film, one.outside_film),
+                )
+            )
+        )
     return Table(columns, tuple(rows))
 
 

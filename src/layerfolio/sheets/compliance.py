@@ -14,20 +14,25 @@ def compliance_record(desk: Desk) -> Sheet:
     code = desk.dossier.project.code
     phrase = "; ".join(filter(None, (code_words(desk), f"zone {code.zone}" if code.zone else "", _recovery(code))))
     columns = (
-        Column("No.", width=WIDTHS[0]), Column("Question", "clause", WIDTHS[1]),
+        Column("No.", width=WIDTHS[0]),
+        Column("Question", "clause", WIDTHS[1]),
         Column("Prescriptive path", "asked and provided", WIDTHS[2]),
-        Column("Performance path", "what is shown instead", WIDTHS[3]), Column("Verdict", "and what follows", WIDTHS[4]),
-    )  # fmt: skip
+        Column("Performance path", "what is shown instead", WIDTHS[3]),
+        Column("Verdict", "and what follows", WIDTHS[4]),
+    )
     rows = tuple(Row(_cells(number, finding, desk)) for number, finding in enumerate(findings, 1))
     table = Table(columns, rows, top_rule=False, upright_rules=(1, 2, 3), long_text=True)
     blocks = (
-        Head("", "Compliance record", plain(phrase)), table, Space(2), VerdictCount(verdict_counts(findings)),
+        Head("", "Compliance record", plain(phrase)),
+        table,
+        Space(2),
+        VerdictCount(verdict_counts(findings)),
         Paragraph(
             "A verdict compares a calculated or stated figure with the figure named; it decides nothing. "
             "The authority having jurisdiction decides every line. Clauses are named, not quoted: confirm them against the "
             "adopted text. † marks a figure not re-read in its source."
         ),
-    )  # fmt: skip
+    )
     return Sheet(RECORD, "Compliance record", "—", blocks)
 
 

@@ -10,9 +10,13 @@ from layerfolio.sheets.templates import Templates
 COVER, GUIDE, RECORD, SOURCES, SYMBOLS = "G0", "G1", "C1", "C2", "C3"
 
 KIND_WORDS = {
-    "wall": "Wall", "roof": "Roof", "ceiling": "Ceiling", "floor": "Floor", "slab": "Slab",
+    "wall": "Wall",
+    "roof": "Roof",
+    "ceiling": "Ceiling",
+    "floor": "Floor",
+    "slab": "Slab",
     "foundation-wall": "Foundation wall",
-}  # fmt: skip
+}
 
 
 @dataclass(slots=True)

@@ -27,13 +27,23 @@ def explanation_sheet(desk: Desk, number: int, one: Explanation) -> Sheet:
     blocks = desk.templates.blocks(
         f"explanations/{one.question}",
         head=Head(tag, "Explanation", plain(f"for {one.assembly}, layer {layer.number}; drawing {one.assembly}")),
-        members=_members(desk, one), title=layer.title, number=str(layer.number), kind=assembly.kind.replace("-", " "),
-        permeance_answer=Marked(_permeance_answer(desk, one)), air_answer=Marked(_air_answer(desk, one)),
-        outside_answer=Marked(_outside_answer(desk, one)), drawing=Figure(drawing), comparison=_comparison(desk, one),
-        record=f"sheet {RECORD}", numbers=_numbers(desk, one), moisture_sheet=f"{one.assembly}-V", conditions=_conditions(desk, one), checks=_checks(desk, one),
+        members=_members(desk, one),
+        title=layer.title,
+        number=str(layer.number),
+        kind=assembly.kind.replace("-", " "),
+        permeance_answer=Marked(_permeance_answer(desk, one)),
+        air_answer=Marked(_air_answer(desk, one)),
+        outside_answer=Marked(_outside_answer(desk, one)),
+        drawing=Figure(drawing),
+        comparison=_comparison(desk, one),
+        record=f"sheet {RECORD}",
+        numbers=_numbers(desk, one),
+        moisture_sheet=f"{one.assembly}-V",
+        conditions=_conditions(desk, one),
+        checks=_checks(desk, one),
         evidence=Marked(_evidence(desk, one)),
         note_box=NoteBox("Official's note", ("accepted", "accepted with condition", "not accepted"), 3),
-    )  # fmt: skip
+    )
     return Sheet(tag, f"Explanation: inside sheathing of {one.assembly}", drawing.scale_text or "—", blocks)
 
 
@@ -111,8 +121,12 @@ def _outside_answer(desk: Desk, one: Explanation) -> str:
 
 
 def _comparison(desk: Desk, one: Explanation) -> Table:
-    columns = (Column("Question, clause", width=34), Column("What is asked", width=38),
-               Column("What is provided", width=31), Column("Verdict"))  # fmt: skip
+    columns = (
+        Column("Question, clause", width=34),
+        Column("What is asked", width=38),
+        Column("What is provided", width=31),
+        Column("Verdict"),
+    )
     rows = [
         Row((f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked), plain(f.given), VerdictCell(f.verdict)))
         for f in _findings(desk, one)
@@ -128,16 +142,23 @@ def _numbers(desk: Desk, one: Explanation) -> list[Marked]:
     found += _balance_words(moisture)
     surface = moisture.surface
     if surface:
-        need = f", asked {surface.mould.required:.3f} in {surface.mould.critical_month}" if surface.mould.required else ""
+        need = (
+            f", asked {surface.mould.required:.3f} in {surface.mould.critical_month}" if surface.mould.required else ""
+        )
         found.append(f"lowest temperature factor of the inside surface {surface.provided:.3f}{need}")
     turning = [change.words for change in moisture.sensitivity if change.turns]
     if moisture.sensitivity:
         tried = f"{len(moisture.sensitivity)} changes tried on {one.assembly}-V"
-        found.append(f"{tried}: " + (f"the answer turns with {plain('; '.join(turning))}" if turning else "none turns the answer"))
+        found.append(
+            f"{tried}: "
+            + (f"the answer turns with {plain('; '.join(turning))}" if turning else "none turns the answer")
+        )
     return [Marked(words) for words in found]
 
 
-UNIT_TRAP = "60 ng/(Pa·s·m²) is 1.05 US perm: a panel between 57.2 and 60 ng/(Pa·s·m²) keeps that limit and is over 1.0 perm"
+UNIT_TRAP = (
+    "60 ng/(Pa·s·m²) is 1.05 US perm: a panel between 57.2 and 60 ng/(Pa·s·m²) keeps that limit and is over 1.0 perm"
+)
 
 
 def _class_words(desk: Desk, control: LayerVapour | None) -> str:
@@ -147,7 +168,9 @@ def _class_words(desk: Desk, control: LayerVapour | None) -> str:
     if control.permeance_wet:
         cups.append(f"{permeance_text(control.permeance_wet, desk.system)} wet cup")
     name = retarder_class(control.permeance_dry)
-    return f"{', '.join(cups)}; in United States terms {f'Class {name}' if name else 'no vapour retarder'} by the dry cup"
+    return (
+        f"{', '.join(cups)}; in United States terms {f'Class {name}' if name else 'no vapour retarder'} by the dry cup"
+    )
 
 
 def _ratio_words(vapour: VapourStudy) -> str:
@@ -162,7 +185,9 @@ def _balance_words(moisture: CondensationStudy) -> list[str]:
         missing = ", ".join((*moisture.missing_layers, *moisture.missing_inputs))
         return [f"monthly balance not evaluated; missing: {plain(missing)}"]
     rows = (("as expected", moisture.greatest_accumulation), ("less favourable", moisture.greatest_less_favourable))
-    parts = [f"{words} " + (f"{significant(most, 3)} kg/m² at most" if most else "no condensation") for words, most in rows]
+    parts = [
+        f"{words} " + (f"{significant(most, 3)} kg/m² at most" if most else "no condensation") for words, most in rows
+    ]
     return ["monthly balance: " + "; ".join(parts)]
 
 
@@ -186,20 +211,30 @@ def _checks(desk: Desk, one: Explanation) -> list[str]:
     inner = [x.number for x in desk.dossier.assemblies[one.assembly].layers if x.number > layer.number]
     before = f" before layer {inner[0]}" if inner else ""
     return [
-        f"panel mark: {thickness}, kind and lot", f"tape or sealant on all seams,{before} goes on",
-        "nails as the structural sheets ask, not overdriven", "airtightness test with the panel exposed",
-    ]  # fmt: skip
+        f"panel mark: {thickness}, kind and lot",
+        f"tape or sealant on all seams,{before} goes on",
+        "nails as the structural sheets ask, not overdriven",
+        "airtightness test with the panel exposed",
+    ]
 
 
 def _evidence(desk: Desk, one: Explanation) -> str:
     layer = desk.dossier.assemblies[one.assembly].layer(one.layer)
     listed = [
-        plain(", ".join(filter(None, (d.number, d.issuer, d.edition, d.file)))) + (f" (proves {plain(', '.join(d.proves))})" if d.proves else "")
+        plain(", ".join(filter(None, (d.number, d.issuer, d.edition, d.file))))
+        + (f" (proves {plain(', '.join(d.proves))})" if d.proves else "")
         for d in dict.fromkeys(layer.documents)
-    ]  # fmt: skip
+    ]
     proved = {p for d in layer.documents for p in d.proves}
-    missing = [words for key, words in (("permeance", "permeance test report, both cups"), ("bracing", "structural mark or listing"),
-                                        ("air", "tape and airtightness test report")) if key not in proved]  # fmt: skip
+    missing = [
+        words
+        for key, words in (
+            ("permeance", "permeance test report, both cups"),
+            ("bracing", "structural mark or listing"),
+            ("air", "tape and airtightness test report"),
+        )
+        if key not in proved
+    ]
     named = f"Named in the project file: {'; '.join(listed)}. " if listed else "Named in the project file: none. "
     return named + (
         f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else ""

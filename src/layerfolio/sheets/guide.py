@@ -16,9 +16,22 @@ NOTICES = ("what-this-is-not", "who-decides", "structure", "fire")
 
 
 def guide(desk: Desk) -> Sheet:
-    verdicts = Table((Column("Verdict", width=42), Column("What it says")),
-                     tuple(Row((VerdictCell(v), words)) for v, words in MEANINGS.items()))  # fmt: skip
-    return Sheet(GUIDE, "How to read this package", "—", desk.templates.blocks(
-        "reading-guide", head=Head("", "How to read this package", "and what it is not"), code=code_words(desk),
-        assumptions=f"sheet {SOURCES}", record=f"sheet {RECORD}", symbols=f"sheet {SYMBOLS}", verdicts=verdicts, notices=[notice(n) for n in NOTICES],
-    ))  # fmt: skip
+    verdicts = Table(
+        (Column("Verdict", width=42), Column("What it says")),
+        tuple(Row((VerdictCell(v), words)) for v, words in MEANINGS.items()),
+    )
+    return Sheet(
+        GUIDE,
+        "How to read this package",
+        "—",
+        desk.templates.blocks(
+            "reading-guide",
+            head=Head("", "How to read this package", "and what it is not"),
+            code=code_words(desk),
+            assumptions=f"sheet {SOURCES}",
+            record=f"sheet {RECORD}",
+            symbols=f"sheet {SYMBOLS}",
+            verdicts=verdicts,
+            notices=[notice(n) for n in NOTICES],
+        ),
+    )

@@ -32,6 +32,12 @@ def package(dossier: Dossier) -> Package:
 def title_block(dossier: Dossier) -> TitleBlock:
     about = dossier.project.project
     return TitleBlock(
-        project=about.title, site=about.location or "", prepared_by=about.prepared_by or "", date=str(about.date or ""),
-        revision=about.revision or "", page=about.page, input_sha256=dossier.input_sha256, version=__version__,
-    )  # fmt: skip
+        project=about.title,
+        site=about.location or "",
+        prepared_by=about.prepared_by or "",
+        date=str(about.date or ""),
+        revision=about.revision or "",
+        page=about.page,
+        input_sha256=dossier.input_sha256,
+        version=__version__,
+    )

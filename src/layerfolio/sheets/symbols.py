@@ -23,10 +23,20 @@ def symbols(desk: Desk, families: tuple[str, ...]) -> Sheet:
         else "The set states no rounding rule: figures are judged unrounded."
     )
     digest = f"Checksum of the project file, SHA-256: `{desk.dossier.input_sha256}`. Tool version {__version__}."
-    return Sheet(SYMBOLS, "Symbols, formulas, hatches", "—", desk.templates.blocks(
-        "symbols", head=Head("", "Symbols, formulas, hatches"), symbols=_symbol_table(desk, used), formulas=_formula_table(used),
-        rounding=rounding, hatches=Figure(legend(families, 180.0)), input=Marked(digest),
-    ))  # fmt: skip
+    return Sheet(
+        SYMBOLS,
+        "Symbols, formulas, hatches",
+        "—",
+        desk.templates.blocks(
+            "symbols",
+            head=Head("", "Symbols, formulas, hatches"),
+            symbols=_symbol_table(desk, used),
+            formulas=_formula_table(used),
+            rounding=rounding,
+            hatches=Figure(legend(families, 180.0)),
+            input=Marked(digest),
+        ),
+    )
 
 
 def _entries(desk: Desk) -> list:
@@ -48,9 +58,17 @@ def _symbol_table(desk: Desk, used: dict[Formula, Step]) -> Table:
     names |= {entry.quantity for entry in _entries(desk) if isinstance(entry, Given)}
     columns = (Column("Symbol", width=22), Column("Unit", width=26), Column("Customary", width=34), Column("Meaning"))
     rows = tuple(
-        Row((f"{{{name}}}", pretty_unit(term(name).si) or "–", pretty_unit(term(name).customary) or "–", plain(term(name).meaning)))
-        for name in terms() if name in names
-    )  # fmt: skip
+        Row(
+            (
+                f"{{{name}}}",
+                pretty_unit(term(name).si) or "–",
+                pretty_unit(term(name).customary) or "–",
+                plain(term(name).meaning),
+            )
+        )
+        for name in terms()
+        if name in names
+    )
     return Table(columns, rows, extra=0.0)
 
 

@@ -30,17 +30,19 @@ def interfaces(
         values = {"theta_i": indoor, "theta_e": outdoor, "R_T": total}
         return [
             record.step(f.interface_temperature, about=faces[i] + about, R_x=r, **values)
-            if i in shown else f.interface_temperature(R_x=r, **values)
+            if i in shown
+            else f.interface_temperature(R_x=r, **values)
             for i, r in given
-        ]  # fmt: skip
+        ]
 
     main = profile([h.resistance for h in layers], "", set(range(len(faces))))
     inner = {i for i, h in enumerate(layers, 1) if h.member_resistance} | {len(layers)}
     framed = len(inner) > 1 or any(h.member_resistance for h in layers)
     framing = (
         profile([h.member_resistance or h.resistance for h in layers], ", through framing", inner)
-        if framed else [None] * len(main)
-    )  # fmt: skip
+        if framed
+        else [None] * len(main)
+    )
     between = zip(names, names[1:], strict=False)
     return tuple(Interface(pair, *temperatures) for pair, *temperatures in zip(between, main, framing, strict=True))
 

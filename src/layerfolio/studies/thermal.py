@@ -95,9 +95,10 @@ def _combined(lower: float, upper: float, record: Recorder) -> tuple[float, bool
     within = ratio <= GREATEST_RATIO
     if not within:
         record.choice(
-            "The combined value decides nothing here", f"the ratio of the limits is over {GREATEST_RATIO:g}",
+            "The combined value decides nothing here",
+            f"the ratio of the limits is over {GREATEST_RATIO:g}",
             "iso-6946-2017, 6.7.2.1",
-        )  # fmt: skip
+        )
     return mean, within
 
 

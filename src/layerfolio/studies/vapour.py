@@ -19,9 +19,17 @@ def vapour_study(assembly: Assembly, heat: tuple[LayerHeat, ...] = ()) -> Vapour
     inside, outside = _sides(rows, main, record) if main else (None, None)
     ratio = record.step(f.openness_ratio, s_d_in=inside, s_d_out=outside) if inside and outside else None
     return VapourStudy(
-        assembly, rows, control.layer.name if control else None, control, main.name if main else None, inside, outside,
-        ratio, tuple(row.layer.name for row in rows if row.s_d_dry is None or row.s_d_wet is None), record.done(),
-    )  # fmt: skip
+        assembly,
+        rows,
+        control.layer.name if control else None,
+        control,
+        main.name if main else None,
+        inside,
+        outside,
+        ratio,
+        tuple(row.layer.name for row in rows if row.s_d_dry is None or row.s_d_wet is None),
+        record.done(),
+    )
 
 
 BASES = ("s_d", "permeance", "permeability", "mu")
