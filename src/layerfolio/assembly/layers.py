@@ -6,7 +6,7 @@ from typing import Any
 from layerfolio.assembly import figures
 from layerfolio.assembly.figures import Sources
 from layerfolio.assembly.members import member
-from layerfolio.assembly.types import Choice, Direction, Kind, Layer, VapourFigures
+from layerfolio.assembly.types import Choice, Direction, Kind, Layer, Member, VapourFigures
 from layerfolio.assembly.wetting import absorbent, timber
 from layerfolio.catalogue.code_tables import CodeTables
 from layerfolio.catalogue.datum import Datum, Origin
@@ -44,22 +44,8 @@ def layer(
     heat, choices = figures.heat(sources), []
     if cavity:
         heat, choices = _air(heat, thickness, cavity, context, number)
-    framing = given.battens if given.cavity else given.framing
-    made = None
-    if framing is not None:
-        own_member = context.project_materials.get(framing.material or "")
-        listed = context.catalogue(framing.material) if framing.material else None
-        made, chosen = member(
-            framing,
-            context.kind,
-            str(number),
-            thickness,
-            context.tables,
-            own_member,
-            listed,
-            is_batten=bool(given.cavity),
-        )
-        choices += chosen
+    made, chosen = _member(number, given, context, thickness)
+    choices += chosen
     kind = "cavity" if given.cavity else "membrane" if _is_membrane(given, catalogue) else "solid"
     family = _family(given, own, catalogue, kind)
     return Layer(
@@ -90,6 +76,19 @@ def layer(
         absorbent=absorbent(own, catalogue, kind),
         timber=timber(family, catalogue),
     ), choices
+
+
+def _member(number: int, given: Any, context: Context, thickness: float | None) -> tuple[Member | None, list[Choice]]:
+    """The framing of a layer or the battens of a cavity, if any."""
+    framing = given.battens if given.cavity else given.framing
+    if framing is None:
+        return None, []
+    own = context.project_materials.get(framing.material or "")
+    listed = context.catalogue(framing.material) if framing.material else None
+    return member(
+        framing, context.kind, str(number), context.assembly, thickness, context.tables, own, listed,
+        is_batten=bool(given.cavity),
+    )  # fmt: skip
 
 
 def _also_published(catalogue: Material) -> tuple[tuple[str, str, Datum], ...]:

@@ -30,6 +30,7 @@ def member(
     framing: Any,
     kind: Kind,
     layer_name: str,
+    assembly: str,
     thickness: float | None,
     tables: CodeTables,
     project_material: Any,
@@ -41,10 +42,10 @@ def member(
     name = "batten" if is_batten else (getattr(framing, "member", None) or USUAL_MEMBER[kind])
     material = framing.material or ""
     sources = Sources(
-        framing, project_material, tables, catalogue, material, thickness, f"{plural(name)} of layer {layer_name}"
+        framing, project_material, tables, catalogue, material, thickness, f"{plural(name)} of layer {layer_name} of {assembly}"
     )
     figures = heat(sources)
-    share, choices = _share(framing, kind, name, layer_name, tables, is_batten)
+    share, choices = _share(framing, kind, name, (layer_name, assembly), tables, is_batten)
     title = f"{_material_words(material, project_material, catalogue)} {plural(name)}".strip()
     conductivity = figures.conductivity
     return Member(
@@ -78,11 +79,11 @@ def _material_words(name: str, project_material: Any, catalogue: Material | None
 
 
 def _share(
-    framing: Any, kind: Kind, name: str, layer_name: str, tables: CodeTables, is_batten: bool
+    framing: Any, kind: Kind, name: str, where: tuple[str, str], tables: CodeTables, is_batten: bool
 ) -> tuple[Datum, list[Choice]]:
     """The stated fraction, else the set's own table share, else width over spacing."""
     if framing.fraction is not None:
-        origin = stated_origin(framing, "layer", f"framing of layer {layer_name}")
+        origin = stated_origin(framing, "layer", f"share of the {plural(name)} of layer {where[0]} of {where[1]}")
         return Datum(framing.fraction.value, origin), []
     spacing = framing.spacing.value if framing.spacing else None
     if spacing and not is_batten:
@@ -90,7 +91,7 @@ def _share(
         if table:
             return table, [
                 Choice(
-                    f"{plural(name).capitalize()} of layer {layer_name} take {table.value * 100:g} % of the area",
+                    f"{plural(name).capitalize()} of layer {where[0]} take {table.value * 100:g} % of the area",
                     f"no fraction is stated; the set's table has this share ({table.note})"
                     + ("; the row was not re-read in its source" if table.origin.mark == "memory" else ""),
                     table.origin.source,
@@ -98,6 +99,6 @@ def _share(
             ]
     width = framing.width.value if framing.width else 0.0
     share = width / spacing if spacing else 0.0
-    words = f"{plural(name).capitalize()} of layer {layer_name} take {share * 100:.3g} % of the area"
+    words = f"{plural(name).capitalize()} of layer {where[0]} take {share * 100:.3g} % of the area"
     origin = Origin("default", "common-practice", "width over spacing", "given")
     return Datum(share, origin, "width over spacing"), [Choice(words, "no fraction is stated: width over spacing")]

@@ -55,7 +55,7 @@ def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTable
         choices += chosen if i > last else []
     if ventilated:
         layer_words = "the ventilated cavity and what lies outside it count for nothing, for heat and for vapour"
-        choices.insert(0, Choice(f"Layers 1 to {last + 1} do not count", layer_words))
+        choices.insert(0, Choice(f"{_numbers(last + 1)} not count", layer_words))
     return Assembly(
         name=name,
         kind=given.kind,
@@ -73,6 +73,10 @@ def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTable
         ground=_ground(given),
         path=f"assemblies.{name}",
     )
+
+
+def _numbers(last: int) -> str:
+    return "Layer 1 does" if last == 1 else "Layers 1 and 2 do" if last == 2 else f"Layers 1 to {last} do"
 
 
 def _catalogue(name: str):

@@ -1,5 +1,7 @@
 """Steady heat flow through plane building components: ISO 6946 and the effective resistance of Canadian codes."""
 
+from math import prod
+
 from layerfolio.steps.formula import formula
 
 
@@ -45,10 +47,16 @@ def series_resistance(*, R: tuple[float, ...]) -> float:
     return sum(R)
 
 
+@formula("f_q", source="iso-6946-2017, 6.7.2.3")
+def path_share(*, f: tuple[float, ...]) -> float:
+    """Share of the area of one heat-flow path: the shares of what it crosses, multiplied."""
+    return prod(f)
+
+
 @formula("R_upper", source="iso-6946-2017, 6.7.2.3")
-def upper_limit(*, f: tuple[float, ...], R_q: tuple[float, ...]) -> float:
+def upper_limit(*, f_q: tuple[float, ...], R_q: tuple[float, ...]) -> float:
     """Upper limit of the total resistance: every heat-flow path on its own."""
-    return 1 / sum(f / R_q for f, R_q in zip(f, R_q, strict=True))
+    return 1 / sum(f_q / R_q for f_q, R_q in zip(f_q, R_q, strict=True))
 
 
 @formula("R_T", source="iso-6946-2017, 6.7.2.2")
@@ -75,10 +83,22 @@ def transmittance(*, R_T: float) -> float:
     return 1 / R_T
 
 
+@formula("U", source="iso-6946-2017, 6.5")
+def transmittance_of_planes(*, R_lower: float) -> float:
+    """Thermal transmittance by isothermal planes."""
+    return 1 / R_lower
+
+
+@formula("U", source="iso-6946-2017, 6.5")
+def transmittance_of_paths(*, R_upper: float) -> float:
+    """Thermal transmittance by parallel paths."""
+    return 1 / R_upper
+
+
 @formula("U_fr", source="iso-6946-2017, 6.7.2.3")
-def framing_heat(*, f: tuple[float, ...], R_q: tuple[float, ...]) -> float:
+def framing_heat(*, f_q: tuple[float, ...], R_q: tuple[float, ...]) -> float:
     """Heat flow per kelvin through the paths that hold framing."""
-    return sum(f / R_q for f, R_q in zip(f, R_q, strict=True))
+    return sum(f_q / R_q for f_q, R_q in zip(f_q, R_q, strict=True))
 
 
 @formula("s_fr", source="iso-6946-2017, 6.7.2.3")

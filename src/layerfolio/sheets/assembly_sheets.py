@@ -43,7 +43,7 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
         table,
         Space(1.75),
         _box(desk, name),
-        Paragraph(_key(one)),
+        Paragraph(_key(one, desk.system)),
     ]
     if drawing.notes and len(table.rows) > MOST_LOOSE_ROWS:
         desk.moved_notes[name] = drawing.notes
@@ -58,9 +58,12 @@ def has_vapour_sheet(one: Assembly) -> bool:
     return one.faces != "ground"
 
 
-def _key(one: Assembly) -> str:
+def _key(one: Assembly, system: str) -> str:
     letters = ", ".join(f"**{letter}** {words}" for letter, words in MEANING.items())
     cups = f" {{s_d}}: dry cup; both cups on {plain(one.name)}-V." if has_vapour_sheet(one) else " {s_d}: dry cup."
+    brackets = "In brackets {d} in mm, {lam} in W/(m·K), {R} in m²·K/W, {s_d} in m, {U} in W/(m²·K). "
+    if system == "customary":
+        return f"{brackets}Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read. {{W}}: dry cup."
     return f"Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read in its source.{cups}"
 
 
@@ -84,12 +87,12 @@ def _box(desk: Desk, name: str) -> ResultBox:
         return ResultBox((("Result", NOT_GIVEN, ""),), plain(words), Verdict.NEEDS_EVIDENCE, "")
     figures = [
         (f"{{U}}, {unit_of('U', desk.system)}", *_figure(result.transmittance, "U", desk.system, 3)),
-        (f"{{R}} {_method(study.method)}", *_figure(result.resistance, "R", desk.system, 2)),
+        (f"{{R}} {_method(study.method)}, {unit_of('R', desk.system)}", *_figure(result.resistance, "R", desk.system, 2)),
     ]
     if finding is None:
         return ResultBox(tuple(figures), f"{_method(study.method)} method", None, "no limit is set by this set")
     if finding.limit and finding.limit.quantity.startswith("R"):
-        figures.append(("{R} asked", *_figure(finding.limit.value, "R", desk.system, 2)))
+        figures.append((f"{{R}} asked, {unit_of('R', desk.system)}", *_figure(finding.limit.value, "R", desk.system, 2)))
     remark = "; ".join(filter(None, (_margin(finding), f"{RECORD}, line {desk.line(finding)}")))
     return ResultBox(tuple(figures), plain(f"{code_words(desk)}, {finding.clause}"), finding.verdict, remark)
 
@@ -111,8 +114,11 @@ def _margin(finding: Finding) -> str:
     """By how much the figure clears or misses the limit, rounded as the set rounds."""
     if not (finding.provided and finding.limit and finding.limit.value):
         return ""
-    part = finding.provided.value / finding.limit.value - 1
-    return f"by {abs(part) * 100:.0f}\u00a0%" if abs(part) >= 0.005 else ""
+    provided = finding.provided.value
+    if finding.provided.decimals is not None:
+        provided = round(provided, finding.provided.decimals)
+    part = provided / finding.limit.value - 1
+    return f"{abs(part) * 100:.0f}\u00a0% {'more' if part > 0 else 'less'} than asked" if abs(part) >= 0.005 else ""
 
 
 def thermal_sheet(desk: Desk, name: str) -> Sheet:
@@ -124,8 +130,8 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
     if study.asked and finding and finding.limit:
         blocks.append(
             Band(
-                f"Asked {plain(finding.asked)}",
-                f"**{with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}**",
+                f"asked {plain(finding.asked)}",
+                f"provided **{with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}**{_rounded(finding)}",
                 finding.verdict,
                 f"{RECORD}, line {desk.line(finding)}",
             )
@@ -133,6 +139,10 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
     if study.by_method:
         blocks += [Space(2.25), Heading("The three methods side by side"), _methods(desk, name)]
     return Sheet(f"{name}-T", f"{KIND_WORDS[one.kind]} {name}: thermal steps", "—", tuple(blocks))
+
+
+def _rounded(finding: Finding) -> str:
+    return ", rounded as the set asks" if finding.provided and finding.provided.decimals is not None else ""
 
 
 def _method_phrase(method: str) -> str:

@@ -5,6 +5,7 @@ from layerfolio.sheets.desk import SOURCES, Desk
 from layerfolio.sheets.figures import cell, permeance_text, unit_of, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
+from layerfolio.units.show import fixed
 
 
 def assumptions(desk: Desk) -> Sheet:
@@ -16,6 +17,7 @@ def assumptions(desk: Desk) -> Sheet:
         Heading("Air films and directions"),
         films,
         *((Heading("Choices taken where the project file left them open"), choices) if choices.rows else ()),
+        *_climate(desk),
         *_drawing_notes(desk),
         *_disagreements(desk),
         Heading("Source marks"),
@@ -62,9 +64,7 @@ def _choices(desk: Desk) -> Table:
     for name, one in desk.dossier.assemblies.items():
         for choice in one.choices:
             where.setdefault((choice.text, choice.because), []).append(name)
-    rows = [
-        Row((f"**{plain(', '.join(names))}**", plain(text), plain(because))) for (text, because), names in where.items()
-    ]
+    rows = [Row((f"**{plain(', '.join(names))}**", plain(text), plain(because))) for (text, because), names in where.items()]
     return Table((Column("Where", width=20), Column("Choice", width=80), Column("Because")), tuple(rows))
 
 
@@ -106,9 +106,7 @@ def _disagreements(desk: Desk) -> tuple:
 
 
 def _published(name: str, value: float, system: str) -> str:
-    return (
-        f"{{W}} = {permeance_text(value, system)}" if name == "W" else f"{{{name}}} = {with_unit(value, name, system)}"
-    )
+    return f"{{W}} = {permeance_text(value, system)}" if name == "W" else f"{{{name}}} = {with_unit(value, name, system)}"
 
 
 def _marks(desk: Desk) -> Table:
@@ -121,3 +119,23 @@ def _cautions(desk: Desk) -> tuple:
         return ()
     rows = tuple(Row((plain(c.path), plain(c.message))) for c in desk.dossier.cautions)
     return Heading("To look at again in the project file"), Table((Column("Place", width=58), Column("What")), rows)
+
+
+def _climate(desk: Desk) -> tuple:
+    """The year outside and inside as the moisture studies take it; nothing without monthly means."""
+    year = next((study.year for study in desk.dossier.condensation.values() if study.year), None)
+    if year is None:
+        return ()
+    months = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+    customary = desk.system == "customary"
+    degrees = (lambda t: fixed(t * 1.8 + 32, 0)) if customary else (lambda t: fixed(t, 1))
+    unit = "°F" if customary else "°C"
+    rows = (
+        (f"outside, {unit}", [degrees(t) for t in year.outdoor_temperature]),
+        ("outside, %", [fixed(h * 100, 0) for h in year.outdoor_humidity]),
+        (f"room, {unit}", [degrees(t) for t in year.indoor_temperature]),
+        ("room, %", [fixed(h * 100, 0) for h in year.indoor_humidity]),
+    )
+    columns = (Column("Month", width=30), *(Column(month, width=12.5, align="right") for month in months))
+    table = Table(columns, tuple(Row((words, *values)) for words, values in rows))
+    return Heading("Climate by month, and the room"), table, Paragraph(plain(f"Room humidity: {year.rule.words}."))

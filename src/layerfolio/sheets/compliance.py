@@ -5,6 +5,7 @@ from layerfolio.sheets.blocks import Column, Head, Paragraph, Row, Sheet, Space,
 from layerfolio.sheets.desk import RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
+from layerfolio.sheets.source_book import NOT_REREAD
 
 WIDTHS = (8, 34, 53, 47, 38)
 
@@ -30,7 +31,8 @@ def compliance_record(desk: Desk) -> Sheet:
         Paragraph(
             "A verdict compares a calculated or stated figure with the figure named; it decides nothing. "
             "The authority having jurisdiction decides every line. Clauses are named, not quoted: confirm them against the "
-            "adopted text. † marks a figure not re-read in its source."
+            "adopted text. Lines whose clause names ISO or DIN follow a standard that stands beside the code set. "
+            "† marks what was not re-read in its source."
         ),
     )
     return Sheet(RECORD, "Compliance record", "—", blocks)
@@ -49,16 +51,21 @@ def _cells(number: int, finding: Finding, desk: Desk) -> tuple:
     performance = _performance(finding)
     follows = finding.what_follows
     if finding.mark == "memory" and finding.limit:
-        follows = f"{follows} The limit rests on memory: confirm.".strip()
+        follows = "; ".join(filter(None, (follows, "the limit rests on memory: confirm")))
     if finding.amended:
-        follows = f"{follows} Limit amended: {finding.amended}.".strip()
+        follows = "; ".join(filter(None, (follows, f"limit amended: {finding.amended}")))
     return str(number), question, prescriptive, performance, VerdictCell(finding.verdict, plain(follows))
+
+
+def asked_words(finding: Finding) -> str:
+    """What is asked, with a dagger where it was not re-read in its source."""
+    return plain(finding.asked) + (f" {NOT_REREAD}" if finding.mark == "memory" else "")
 
 
 def _asked(finding: Finding) -> str:
     lines = []
     if finding.asked:
-        lines.append(f"_asked_ {plain(finding.asked)}")
+        lines.append(f"_asked_ {asked_words(finding)}")
     if finding.given:
         step = f" ({plain(finding.step)})" if finding.step else ""
         lines.append(f"_provided_ {plain(finding.given)}{step}")

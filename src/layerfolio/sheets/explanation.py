@@ -6,9 +6,11 @@ from layerfolio.codes.findings import Finding
 from layerfolio.codes.us_class import retarder_class
 from layerfolio.drawing.mini import mini_section
 from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
-from layerfolio.sheets.desk import RECORD, Desk
+from layerfolio.sheets.compliance import asked_words
+from layerfolio.sheets.desk import COVER, RECORD, SOURCES, Desk
 from layerfolio.sheets.figures import permeance_text
 from layerfolio.sheets.markup import plain
+from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.sheets.templates import Marked
 from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.types import LayerVapour, VapourStudy
@@ -111,13 +113,9 @@ def _outside_answer(desk: Desk, one: Explanation) -> str:
     if study.ratio is None:
         return "How open the layers outside it are is not evaluated: a vapour figure is missing."
     openness = (
-        "more open to vapour than the layers inside"
-        if study.ratio > 1
-        else "**less** open to vapour than the layers inside"
+        "more open to vapour than the layers inside" if study.ratio > 1 else "**less** open to vapour than the layers inside"
     )
-    return (
-        f"The layers outside the insulation are {openness} (ratio {significant(study.ratio, 2)} : 1, a rule of thumb)."
-    )
+    return f"The layers outside the insulation are {openness} (ratio {significant(study.ratio, 2)} : 1, a rule of thumb)."
 
 
 def _comparison(desk: Desk, one: Explanation) -> Table:
@@ -128,7 +126,7 @@ def _comparison(desk: Desk, one: Explanation) -> Table:
         Column("Verdict"),
     )
     rows = [
-        Row((f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked), plain(f.given), VerdictCell(f.verdict)))
+        Row((f"{plain(f.question)}, {plain(f.clause)}", asked_words(f), plain(f.given), VerdictCell(f.verdict)))
         for f in _findings(desk, one)
         if f.path == "prescriptive"
     ]
@@ -143,22 +141,21 @@ def _numbers(desk: Desk, one: Explanation) -> list[Marked]:
     surface = moisture.surface
     if surface:
         need = (
-            f", asked {surface.mould.required:.3f} in {surface.mould.critical_month}" if surface.mould.required else ""
+            f", asked {surface.mould.required:.3f}{NOT_REREAD} in {surface.mould.critical_month}"
+            if surface.mould.required
+            else ""
         )
         found.append(f"lowest temperature factor of the inside surface {surface.provided:.3f}{need}")
     turning = [change.words for change in moisture.sensitivity if change.turns]
     if moisture.sensitivity:
         tried = f"{len(moisture.sensitivity)} changes tried on {one.assembly}-V"
         found.append(
-            f"{tried}: "
-            + (f"the answer turns with {plain('; '.join(turning))}" if turning else "none turns the answer")
+            f"{tried}: " + (f"the answer turns with: {plain('; '.join(turning))}" if turning else "none turns the answer")
         )
     return [Marked(words) for words in found]
 
 
-UNIT_TRAP = (
-    "60 ng/(Pa·s·m²) is 1.05 US perm: a panel between 57.2 and 60 ng/(Pa·s·m²) keeps that limit and is over 1.0 perm"
-)
+UNIT_TRAP = "60 ng/(Pa·s·m²) is 1.05 US perm: a panel between 57.2 and 60 ng/(Pa·s·m²) keeps that limit and is over 1.0 perm"
 
 
 def _class_words(desk: Desk, control: LayerVapour | None) -> str:
@@ -168,9 +165,7 @@ def _class_words(desk: Desk, control: LayerVapour | None) -> str:
     if control.permeance_wet:
         cups.append(f"{permeance_text(control.permeance_wet, desk.system)} wet cup")
     name = retarder_class(control.permeance_dry)
-    return (
-        f"{', '.join(cups)}; in United States terms {f'Class {name}' if name else 'no vapour retarder'} by the dry cup"
-    )
+    return f"{', '.join(cups)}; in United States terms {f'Class {name}' if name else 'no vapour retarder'} by the dry cup"
 
 
 def _ratio_words(vapour: VapourStudy) -> str:
@@ -185,9 +180,7 @@ def _balance_words(moisture: CondensationStudy) -> list[str]:
         missing = ", ".join((*moisture.missing_layers, *moisture.missing_inputs))
         return [f"monthly balance not evaluated; missing: {plain(missing)}"]
     rows = (("as expected", moisture.greatest_accumulation), ("less favourable", moisture.greatest_less_favourable))
-    parts = [
-        f"{words} " + (f"{significant(most, 3)} kg/m² at most" if most else "no condensation") for words, most in rows
-    ]
+    parts = [f"{words} " + (f"{significant(most, 3)} kg/m² at most" if most else "no condensation") for words, most in rows]
     return ["monthly balance: " + "; ".join(parts)]
 
 
@@ -195,9 +188,9 @@ def _conditions(desk: Desk, one: Explanation) -> list[str]:
     assembly = desk.dossier.assemblies[one.assembly]
     layer = assembly.layer(one.layer)
     found = [
-        "indoor humidity stays at or below the value on the assumptions sheet",
+        f"indoor humidity stays at or below the value on sheets {COVER} and {SOURCES}",
         "every seam, edge and penetration is " + (layer.seams if layer.seams in ("taped", "sealed") else "sealed"),
-        "panel, thickness and lot are those of the report",
+        "panel and thickness are those of the report",
     ]
     if any(x.cavity == "ventilated" for x in assembly.layers):
         found.append("the ventilated cavity stays open at foot and head")
@@ -213,7 +206,7 @@ def _checks(desk: Desk, one: Explanation) -> list[str]:
     return [
         f"panel mark: {thickness}, kind and lot",
         f"tape or sealant on all seams,{before} goes on",
-        "nails as the structural sheets ask, not overdriven",
+        "nails as the engineer's drawings ask, not overdriven",
         "airtightness test with the panel exposed",
     ]
 
@@ -221,7 +214,7 @@ def _checks(desk: Desk, one: Explanation) -> list[str]:
 def _evidence(desk: Desk, one: Explanation) -> str:
     layer = desk.dossier.assemblies[one.assembly].layer(one.layer)
     listed = [
-        plain(", ".join(filter(None, (d.number, d.issuer, d.edition, d.file))))
+        plain(", ".join(filter(None, (d.number, d.issuer, d.edition, f"valid to {d.expires}" if d.expires else "", d.file))))
         + (f" (proves {plain(', '.join(d.proves))})" if d.proves else "")
         for d in dict.fromkeys(layer.documents)
     ]
@@ -236,6 +229,4 @@ def _evidence(desk: Desk, one: Explanation) -> str:
         if key not in proved
     ]
     named = f"Named in the project file: {'; '.join(listed)}. " if listed else "Named in the project file: none. "
-    return named + (
-        f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else ""
-    )
+    return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else "")

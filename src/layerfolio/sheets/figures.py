@@ -59,8 +59,8 @@ def _joined(figure: str, unit: str) -> str:
 
 def permeance_text(value: float, system: str, digits: int = 3) -> str:
     """A permeance: ng/(Pa.s.m2) or US perm first, the other in brackets."""
-    metric = f"{significant(value * 1e12, digits)}\u00a0ng/(Pa·s·m²)"
-    customary = f"{significant(in_units(value, 'perm'), digits)}\u00a0US perm"
+    metric = f"{shown(value * 1e12, digits)}\u00a0ng/(Pa·s·m²)"
+    customary = f"{shown(in_units(value, 'perm'), digits)}\u00a0US perm"
     return f"{customary} ({metric})" if system == "customary" else metric
 
 

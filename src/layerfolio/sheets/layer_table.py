@@ -2,9 +2,10 @@
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.sheets.blocks import Column, Row, Table
-from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, thickness, unit_of
+from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, in_system, thickness, unit_of
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import SourceBook
+from layerfolio.steps.spelling import shown
 from layerfolio.studies.types import LayerHeat, LayerVapour, ThermalStudy, VapourStudy
 from layerfolio.units.show import fixed, length_figure
 
@@ -54,13 +55,18 @@ def _conductivity(part) -> float | None:
     return part.conductivity.value if part.conductivity else None
 
 
+def _lam_cell(part, heat: LayerHeat | None, system: str) -> str:
+    """λ with three decimals; four where the code prints a resistance per thickness, so that d / λ gives its R."""
+    return cell(_conductivity(part) if heat else None, "lam", system, 4 if part.resistivity else 3, 3)
+
+
 def _layer_row(layer: Layer, heat: LayerHeat | None, cups: LayerVapour | None, system: str, book: SourceBook) -> Row:
     figure = layer.resistance or layer.resistivity or layer.conductivity
     dry = layer.vapour.dry if layer.vapour else None
     missing = layer.counts and layer.kind == "solid" and not figure
     cells = [
         str(layer.number), plain(_name(layer)), thickness(layer.thickness, system),
-        cell(_conductivity(layer) if heat else None, "lam", system, 3, 2),
+        _lam_cell(layer, heat, system),
         NOT_GIVEN if missing else cell(heat.resistance if heat else None, "R", system, 3, 2),
         _vapour_cell(layer, cups, system),
         book.marks(*((figure,) if heat or missing else ()), *((dry,) if cups else ())) or NONE,
@@ -73,9 +79,10 @@ def _vapour_cell(layer: Layer, cups: LayerVapour | None, system: str) -> str:
         return NONE
     if cups.s_d_dry is None:
         return NOT_GIVEN
-    if system == "metric":
-        return cell(cups.s_d_dry, "s_d", system, 2)
-    return f"{cell(cups.permeance_dry, 'W', system, 2).split(' (')[0]} ({cell(cups.s_d_dry, 's_d', 'metric', 2)})"
+    metric = shown(cups.s_d_dry, 3)
+    if system == "metric" or cups.permeance_dry is None:
+        return metric
+    return f"{shown(in_system(cups.permeance_dry, 'W', system), 3)} ({metric})"
 
 
 def _member_row(layer: Layer, heat: LayerHeat | None, system: str, book: SourceBook) -> Row:
@@ -83,7 +90,7 @@ def _member_row(layer: Layer, heat: LayerHeat | None, system: str, book: SourceB
     figure = member.resistance or member.resistivity or member.conductivity
     cells = [
         f"{layer.number}a", plain(member_words(layer, system)), thickness(layer.thickness, system),
-        cell(_conductivity(member) if heat else None, "lam", system, 3, 2),
+        _lam_cell(member, heat, system),
         cell(heat.member_resistance if heat else None, "R", system, 3, 2), NONE,
         book.marks(figure, member.share) if heat else NONE,
     ]  # fmt: skip

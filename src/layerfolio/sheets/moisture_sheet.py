@@ -1,6 +1,7 @@
 """The moisture sheet of one assembly: picture and verdicts, what they rest on, what would turn them, the steps."""
 
 from layerfolio.catalogue.notices import notice
+from layerfolio.catalogue.sources import printed
 from layerfolio.drawing.moisture import moisture_picture
 from layerfolio.drawing.moisture_bars import Limit
 from layerfolio.sheets import moisture_tables as tables
@@ -15,7 +16,7 @@ from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.units.show import fixed
 
 WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
-HEIGHTS = {"letter": 163.0, "tabloid": 163.0, "a4": 180.0, "a3": 180.0}
+HEIGHTS = {"letter": 160.0, "tabloid": 160.0, "a4": 177.0, "a3": 177.0}
 """Of the picture by page, paper mm: so that it shares the first page with the verdicts."""
 
 
@@ -53,7 +54,7 @@ def _picture(desk: Desk, study: CondensationStudy):
         return None
     page = desk.dossier.project.project.page
     limit = study.two_period.limit if study.two_period else None
-    shown = Limit(limit, f"limit {fixed(limit, 2)}") if limit is not None else None
+    shown = Limit(limit, f"limit {fixed(limit, 2)}", printed("din-4108-3-2018").partition(":")[0]) if limit is not None else None
     return moisture_picture(study, units=desk.system, width=WIDTHS[page], height=HEIGHTS[page], limit=shown)
 
 

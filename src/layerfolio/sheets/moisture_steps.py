@@ -15,6 +15,8 @@ from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.condensation.walk import plane_words
 from layerfolio.studies.types import VapourStudy
 
+_PLANE = re.compile(r"plane \d+\|\d+|\blayer \d+")
+
 Block = Equation | Table | Paragraph
 LINE = 101.0  # mm that the right side of an equation may take
 IN_TABLE = "cups"
@@ -59,15 +61,33 @@ def _renamed(entry: Entry, planes: list[tuple[str, str]]) -> Entry:
 
 
 def _in_its_section(entries: Iterable[Entry]) -> Iterable[Entry]:
-    """Steps at the one plane that their section is about do not name it again."""
-    plane = ""
+    """A section whose steps are all about one plane names it in its title, and its steps do not name it again."""
+    for section, inside in _by_section(entries):
+        names = dict.fromkeys(name for one in inside if isinstance(one, Step) for name in _PLANE.findall(one.about))
+        if section is None or section.key not in ("plane", "two-period") or len(names) != 1:
+            yield from filter(None, (section, *inside))
+            continue
+        name = next(iter(names))
+        yield section if name in section.title else replace(section, title=f"{section.title}, {name}")
+        for one in inside:
+            yield replace(one, about=_unnamed(one.about, name)) if isinstance(one, Step) else one
+
+
+def _by_section(entries: Iterable[Entry]) -> list[tuple[Section | None, list[Entry]]]:
+    found: list[tuple[Section | None, list[Entry]]] = [(None, [])]
     for entry in entries:
         if isinstance(entry, Section):
-            plane = entry.title.partition(" at ")[2] if entry.key == "plane" else ""
-        elif isinstance(entry, Step) and plane:
-            about = "" if entry.about == plane else entry.about.removeprefix(plane).strip()
-            entry = replace(entry, about=about)
-        yield entry
+            found.append((entry, []))
+        else:
+            found[-1][1].append(entry)
+    return found
+
+
+def _unnamed(about: str, name: str) -> str:
+    """`to room` for `plane 4|5 to room`, `room to plane` for `room to plane 4|5`."""
+    if about == name:
+        return ""
+    return about.removeprefix(f"{name} ").replace(name, name.partition(" ")[0])
 
 
 def _short(text: str, planes: list[tuple[str, str]]) -> str:

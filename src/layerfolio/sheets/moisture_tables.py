@@ -1,6 +1,6 @@
 """The tables of the moisture sheet."""
 
-from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.findings import Verdict
 from layerfolio.sheets import moisture_words as words
 from layerfolio.sheets.blocks import Cell, Column, Row, Table, VerdictCell
 from layerfolio.sheets.desk import Desk
@@ -10,6 +10,10 @@ from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.studies.condensation.types import Check, CondensationStudy, LayerValue, Need, Period
 from layerfolio.units.show import fixed, significant
 
+TITLES = {
+    "condensation": "Condensation", "two-period": "Condensation", "surface": "Mould at the surface",
+    "drying-reserve": "Drying reserve",
+}  # fmt: skip
 DRIES = "condensate dries in summer"
 OUTCOMES = {"none": "no condensation", "clears": "dries again", "does not clear": "does not dry"}
 
@@ -17,29 +21,14 @@ OUTCOMES = {"none": "no condensation", "clears": "dries again", "does not clear"
 def verdicts(desk: Desk, name: str) -> Table:
     """What was found on condensation, mould and drying reserve, each with its verdict and its line in the record."""
     study = desk.dossier.condensation[name]
-    columns = (Column("Question", width=37), Column("Found", width=84), Column("Verdict"))
-    rows = [
-        Row((f"**{plain(found.question)}**", _found(study, found), _verdict(desk, found)))
-        for found in words.moisture_findings(desk, name) if words.question_of(found) in words.MAIN
-    ]  # fmt: skip
-    return Table(columns, tuple(rows))
-
-
-def _found(study: CondensationStudy, finding: Finding) -> str:
-    question = words.question_of(finding)
-    if question == "condensation" and study.evaluated:
-        return words.balance_words(study)
-    asked = f"{plain(finding.asked)}. " if finding.asked and question != "condensation" else ""
-    return f"{_capital(asked)}Calculated: {plain(finding.given)}." if asked else f"{_capital(plain(finding.given))}."
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
-
-
-def _verdict(desk: Desk, finding: Finding) -> VerdictCell:
-    text = finding.what_follows
-    return VerdictCell(finding.verdict, "; ".join(filter(None, (plain(text), words.line_of(desk, finding)))))
+    columns = (Column("Question", width=34), Column("Found", width=94), Column("Verdict"))
+    rows = []
+    for found in words.moisture_findings(desk, name):
+        question = words.question_of(found)
+        if question in words.MAIN:
+            title = f"**{TITLES[question]}**\n{words.line_of(desk, found)}"
+            rows.append(Row((title, words.found(study, found), VerdictCell(found.verdict, plain(found.what_follows)))))
+    return Table(columns, tuple(rows), extra=0.3)
 
 
 def values(desk: Desk, study: CondensationStudy) -> Table | None:

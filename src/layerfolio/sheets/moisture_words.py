@@ -1,14 +1,14 @@
 """What the moisture sheet says in sentences, in the mark-up of sheet texts."""
 
 from layerfolio.catalogue.sources import printed
-from layerfolio.codes.findings import Finding
+from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.sheets.desk import RECORD, Desk
 from layerfolio.sheets.figures import permeance_text, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
-from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Run
+from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Run, SurfaceStudy
 from layerfolio.studies.types import VapourStudy
-from layerfolio.units.show import significant
+from layerfolio.units.show import fixed, significant
 
 MAIN = ("condensation", "two-period", "surface", "drying-reserve")
 """Last parts of the ids of findings that stand in the table of verdicts; the others are cautions."""
@@ -76,14 +76,37 @@ def dry_month(run: Run) -> str:
     return next((month.name for month in order if month.accumulated == 0), "")
 
 
-def balance_words(study: CondensationStudy) -> str:
-    """Both runs of the monthly balance in one line."""
-    if study.expected is None or study.less_favourable is None:
-        return ""
-    first, second = run_words(study.expected), run_words(study.less_favourable)
+def found(study: CondensationStudy, finding: Finding) -> str:
+    """What stands beside a verdict: the study's figures in short, and why where it does not meet."""
+    question = question_of(finding)
+    if question == "condensation" and study.expected and study.less_favourable:
+        why = "" if finding.verdict is Verdict.MEETS else f" {_capital(plain(finding.reason))}."
+        return balance_words(study.expected, study.less_favourable) + why
+    if question == "surface" and study.surface:
+        return _surface(study.surface)
+    reserve = study.two_period.reserve_limit if study.two_period else None
+    if question == "drying-reserve" and reserve is not None:
+        expected, less = study.two_period.expected.reserve, study.two_period.less_favourable.reserve
+        asked = f"asked {amount(reserve)}{NOT_REREAD if finding.mark == 'memory' else ''}"
+        return f"As expected {significant(expected, 3)}, less favourable {amount(less)}; {asked}."
+    return _capital(plain("; ".join(filter(None, (finding.given, finding.reason))))) + "."
+
+
+def balance_words(expected: Run, less: Run) -> str:
+    """Both runs of the monthly balance."""
+    first, second = run_words(expected), run_words(less)
     if first == second:
         return f"As expected and less favourable: {first}."
     return f"As expected: {first}. Less favourable: {second}."
+
+
+def _surface(study: SurfaceStudy) -> str:
+    """The factor provided, the one asked and its month."""
+    need = study.mould
+    framed = " (through framing)" if study.through_framing is not None and study.provided < study.through_insulation else ""
+    asked = f"asked {fixed(need.required, 3)} in {need.critical_month}" if need.required is not None else "nothing is asked"
+    limit = f"{need.limit * 100:g}\u00a0% at the surface{NOT_REREAD}"
+    return f"Temperature factor {fixed(study.provided, 3)}{framed}, {asked} ({limit})."
 
 
 def missing(study: CondensationStudy) -> list[str]:

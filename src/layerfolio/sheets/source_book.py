@@ -42,7 +42,7 @@ class SourceBook:
         for key, mark in sorted(self._marks.items(), key=lambda item: (item[0][0], int(item[1].strip(NOT_REREAD)[1:]))):
             letter, source, sure = key
             known = all_sources().get(source)
-            words = known.title if known and letter != "p" else source
+            words = f"{known.short}: {known.title}" if known and letter != "p" else source
             found.append(
                 (
                     mark,

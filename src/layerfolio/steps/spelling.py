@@ -14,7 +14,6 @@ from layerfolio.steps.formula import Formula
 from layerfolio.steps.trace import Argument, Step
 from layerfolio.units.show import as_number, significant
 
-TOLERANCE = 5e-4  # a printed line recomputes at least this closely; the law of the tests is 1e-3
 _SUM, _PRODUCT, _MINUS, _POWER, _ATOM = range(1, 6)
 _OPERATORS = {ast.Add: (" + ", _SUM), ast.Sub: (" − ", _SUM), ast.Mult: (" · ", _PRODUCT), ast.Div: (" / ", _PRODUCT)}
 
@@ -80,7 +79,13 @@ class _Speller:
         name = getattr(node.func, "id", getattr(node.func, "attr", ""))
         if name == "sum":
             return self._sum(node.args[0])
+        if name == "prod":
+            return self._product(node.args[0])
         return f"{name}({'; '.join(self.text(a) for a in node.args)})", _ATOM
+
+    def _product(self, node: ast.expr) -> tuple[str, int]:
+        words = self.words[node.id]
+        return (f"Π {words}", _PRODUCT) if self.symbolic else (" · ".join(words), _PRODUCT)
 
     def _sum(self, node: ast.expr) -> tuple[str, int]:
         if isinstance(node, ast.Name):
@@ -114,11 +119,11 @@ def _words(arguments: dict[str, Argument], digits: int) -> dict[str, str | tuple
 
 
 def _fitting_words(formula: Formula, arguments: dict[str, Argument], result: float) -> dict:
-    """As few digits as let the printed line recompute to the printed result."""
+    """As few digits as let the printed line recompute to the very digits of the printed result."""
     for digits in range(4, 12):
         words = _words(arguments, digits)
         read = {name: _map(text, as_number) for name, text in words.items()}  # type: ignore[arg-type]
-        if abs(formula.function(**read) - result) <= TOLERANCE * abs(result):
+        if shown(formula.function(**read)) == shown(result):
             return words
     return words
 

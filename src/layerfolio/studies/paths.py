@@ -16,6 +16,7 @@ class Path:
     share: float
     in_member: frozenset[int]
     resistances: tuple[float, ...]  # of the counted layers, from the outside in, without films
+    factors: tuple[float, ...] = ()  # shares of the crossed groups; their product is `share`
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,5 +58,6 @@ def paths(layers: tuple[LayerHeat, ...]) -> tuple[Path, ...]:
     for branches in product(*map(_branches, groups)):
         members = frozenset().union(*(b.in_member for b in branches))
         resistances = tuple(h.member_resistance if h.layer.number in members else h.resistance for h in layers)
-        found.append(Path(prod(b.share for b in branches), members, resistances))  # type: ignore[arg-type]
+        factors = tuple(b.share for b in branches)
+        found.append(Path(prod(factors), members, resistances, factors))  # type: ignore[arg-type]
     return tuple(found)

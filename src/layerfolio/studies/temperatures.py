@@ -1,6 +1,6 @@
 """Temperatures of every interface in steady state, through the insulation and through the framing."""
 
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.formulas import thermal as f
@@ -21,7 +21,7 @@ def interfaces(
     record.given("theta_e", outdoor, "outside air, heating design", "project file")
     names = ["outside air", *(h.layer.name for h in layers), "room air"]
     numbers = ["outside", *(str(h.layer.number) for h in layers), "room"]
-    faces = [f"face {a} / {b}" for a, b in zip(numbers, numbers[1:], strict=False)]
+    faces = [f"face {a} / {b}" for a, b in pairwise(numbers)]
     films = assembly.inside_film.value, assembly.outside_film.value
 
     def profile(resistances: list[float], about: str, shown: set[int]) -> list[float]:
@@ -38,12 +38,14 @@ def interfaces(
     main = profile([h.resistance for h in layers], "", set(range(len(faces))))
     inner = {i for i, h in enumerate(layers, 1) if h.member_resistance} | {len(layers)}
     framed = len(inner) > 1 or any(h.member_resistance for h in layers)
-    framing = (
-        profile([h.member_resistance or h.resistance for h in layers], ", through framing", inner)
-        if framed
-        else [None] * len(main)
-    )
-    between = zip(names, names[1:], strict=False)
+    coldest = [min(h.resistance, h.member_resistance or h.resistance) for h in layers]
+    if framed:
+        record.choice(
+            "The resistance here is that of one path",
+            "first through the insulation, then along the path that lets most heat through, the coldest one",
+        )
+    framing = profile(coldest, ", coldest path", inner) if framed else [None] * len(main)
+    between = pairwise(names)
     return tuple(Interface(pair, *temperatures) for pair, *temperatures in zip(between, main, framing, strict=True))
 
 

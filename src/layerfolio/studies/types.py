@@ -29,7 +29,7 @@ class LayerHeat:
 
 @dataclass(frozen=True, slots=True)
 class Interface:
-    """Temperature at a face, degC: through the insulation and, where the assembly is framed, through the framing.
+    """Temperature at a face, degC: through the insulation and, where it is framed, along the path of least resistance.
 
     `between` names the two neighbours from the outside in, "outside air" and "room air" at the ends.
     """
