@@ -167,6 +167,8 @@ def test_every_finding_that_does_not_meet_or_waits_says_what_is_next():
         project(),
         project(heat_recovery=None, zone=None, degree_days=None),
         project(set_id="iso", zone=None),
+        *(project(set_id=x, zone="6A", occupancy="house") for x in ("irc-2018", "irc-2021", "irc-2024")),
+        project(set_id="irc-2024", zone=None, degree_days=None, occupancy="storage"),
     ):
         for one in codes.judge(where, everything):
             assert one.reason and one.source in all_sources() and one.place and one.clause and one.who_decides
@@ -220,7 +222,7 @@ def test_every_source_of_the_requirements_is_described():
             assert one.figures.get("via", one.source) in all_sources()
 
 
-@pytest.mark.parametrize("set_id", ["iso", "nbc-2020"])
+@pytest.mark.parametrize("set_id", codes.sets())
 def test_what_a_code_applies_to_names_its_source(set_id):
     content = code_set(set_id).content
     rows = [content["applies"], *content.get("scopes", {}).values()]

@@ -165,7 +165,7 @@ def test_sixty_degrees_part_roofs_from_walls(kind, slope, question):
 @pytest.mark.parametrize("kind", ["wall", "roof", "ceiling", "floor", "slab", "foundation-wall"])
 @pytest.mark.parametrize("faces", ["outside air", "vented space", "unheated space", "ground"])
 @pytest.mark.parametrize("slope", [0, 30, 60, 90])
-@pytest.mark.parametrize("set_id", ["nbc-2020", "iso"])
+@pytest.mark.parametrize("set_id", ["nbc-2020", "iso", "irc-2018", "irc-2021", "irc-2024"])
 def test_each_assembly_has_one_thermal_requirement(set_id, kind, faces, slope):
     one = of_resistance(3, kind=kind, faces=faces, slope=slope)
     asking = [x for x in requirements(set_id) if x.topic == "thermal" and x.asks(one)]

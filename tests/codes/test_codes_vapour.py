@@ -7,6 +7,9 @@ import pytest
 import builders as b
 from codes_builders import amendment, cases, insulation, of_resistance, only, project, studies
 from layerfolio import codes
+from layerfolio.catalogue import materials
+from layerfolio.catalogue.code_rows import read
+from layerfolio.catalogue.code_sets import code_folder
 from layerfolio.catalogue.datum import Datum, Document, Origin
 from layerfolio.codes.findings import Verdict
 
@@ -55,13 +58,13 @@ def test_a_tested_panel_is_judged_against_60_ng_dry_cup(ng, verdict):
     assert one.verdict == verdict and one.limit.value == 60 * NG and one.provided.value == pytest.approx(ng * NG)
     assert "PB-7" in one.reason
     assert one.asked == "60 ng/(Pa·s·m²) or less, dry cup" and one.given.endswith("panel-15 (layer 2)")
-    assert one.given.startswith(f"{ng:g} ng/(Pa·s·m²)")
+    assert one.given.startswith(f"{ng:g} ng/(Pa·s·m²) dry cup, ")
 
 
 @pytest.mark.parametrize("documents", [
     (), (Document(number="HB-1", proves=("conductivity",)),), (Document(number="X"),),
-    (replace(REPORT, expires="2027-02-02"),),
-], ids=["none", "of another property", "proves nothing", "expired"])  # fmt: skip
+    (replace(REPORT, expires="2027-02-02"),), (Document(number="AP-3", proves=("air permeance",)),),
+], ids=["none", "of another property", "proves nothing", "expired", "of air"])  # fmt: skip
 @pytest.mark.parametrize("ng", [48, 200])
 def test_the_projects_own_figure_needs_its_report(documents, ng):
     one = found("/vapour-barrier", insulation(4), panel(2, ng, documents=documents), gypsum(3))
@@ -250,3 +253,21 @@ def test_much_moisture_goes_to_part_5(ending, humidity, verdict):
     """9.25.4.2.(3) and 9.25.5.1.(2); humidity classes of ISO 13788."""
     one = found(ending, insulation(4), panel(2, 48), gypsum(3), where=project(humidity_class=humidity))
     assert one.verdict == verdict and ("Part 5" in one.next_step) == (verdict == Verdict.NEEDS_JUDGEMENT)
+
+
+@pytest.mark.parametrize(("ng", "said"), [(57.21, False), (57.22, True), (60, True), (60.01, False)])
+def test_a_barrier_between_one_perm_and_60_ng_says_so(ng, said):
+    """60 ng/(Pa·s·m²) is 1.05 US perm: it meets here and is no Class II retarder in the United States."""
+    one = found("/vapour-barrier", insulation(4), panel(2, ng), gypsum(3))
+    assert ("no Class II retarder" in one.given) == said
+    assert one.verdict == (Verdict.MEETS if ng <= 60 else Verdict.DOES_NOT_MEET)
+
+
+def test_both_cups_of_a_barrier_print():
+    one = found("/vapour-barrier", insulation(4), panel(2, 48), gypsum(3))
+    assert one.given == "48 ng/(Pa·s·m²) dry cup, 144 ng/(Pa·s·m²) wet cup; panel-15 (layer 2)"
+
+
+def test_materials_of_the_permeance_note_are_in_the_catalogue():
+    rows = read(code_folder("nbc-2020") / "method" / "permeances.yaml")["rows"]
+    assert {name for row in rows for name in row["for"]} <= set(materials.names())

@@ -7,7 +7,7 @@ from typing import Any
 from layerfolio.codes.climate_zones import cell
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Verdict
-from layerfolio.codes.inputs import FROM_MEMORY, heat_figures
+from layerfolio.codes.inputs import FROM_MEMORY, counted, heat_figures
 from layerfolio.codes.judges import at_least
 from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.outcomes import Outcome
@@ -50,13 +50,14 @@ class FrameWall:
 
 def frame_wall(thermal: ThermalStudy) -> FrameWall:
     """The parts of a wall, from its thermal study."""
-    framed = tuple(one for one in thermal.layers if one.layer.member and one.layer.kind == "solid")
-    insulation = [one for one in thermal.layers if one.layer.insulating]
+    layers = counted(thermal)
+    framed = tuple(one for one in layers if one.layer.member and one.layer.kind == "solid")
+    insulation = [one for one in layers if one.layer.insulating]
     main = max(insulation, key=lambda one: one.resistance or 0.0, default=None)
     edge = min((one.layer.number for one in framed), default=main.layer.number if main else 0)
     outside = tuple(one for one in insulation if one.layer.number < edge and one.layer.member is None)
     last = max((one.layer.number for one in outside), default=0)
-    return FrameWall(framed, outside, tuple(one for one in thermal.layers if one.layer.number > last))
+    return FrameWall(framed, outside, tuple(one for one in layers if one.layer.number > last))
 
 
 def total(layers: tuple[LayerHeat, ...]) -> tuple[float, float]:

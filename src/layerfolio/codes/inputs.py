@@ -2,6 +2,7 @@
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.catalogue.datum import Datum
+from layerfolio.formulas.thermal import layer_resistance, resistance_by_thickness
 from layerfolio.studies.types import LayerHeat, ThermalStudy
 
 FROM_MEMORY = "memory"
@@ -33,6 +34,26 @@ def from_memory(study: ThermalStudy) -> tuple[tuple[str, float], ...]:
 def brings(one: LayerHeat) -> float:
     """Resistance that a layer adds, m2.K/W; 0 where it does not count."""
     return one.with_framing or 0.0
+
+
+def counted(study: ThermalStudy) -> tuple[LayerHeat, ...]:
+    """The layers of a study; where another layer's missing figure left it without any, each with what is known of it."""
+    if study.layers or not study.missing:
+        return study.layers
+    known = (layer for layer in study.assembly.layers if layer.counts)
+    return tuple(LayerHeat(layer, _alone(layer), None, None) for layer in known)
+
+
+def _alone(layer: Layer) -> float | None:
+    """Resistance of a layer's main material by its own figure, m2.K/W; None without one."""
+    if layer.resistance is not None:
+        return layer.resistance.value
+    if layer.thickness is None or not (layer.resistivity or layer.conductivity):
+        return None
+    d = layer.thickness.value
+    if layer.resistivity is not None:
+        return resistance_by_thickness(d=d, r=layer.resistivity.value)
+    return layer_resistance(d=d, lam=layer.conductivity.value)
 
 
 def _rests_on_memory(figures: tuple[Datum, ...]) -> bool:

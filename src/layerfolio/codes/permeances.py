@@ -66,13 +66,18 @@ def _holds(row: dict, thickness: float | None) -> bool:
 def report(layer: Layer, datum: Datum, date: str) -> tuple[Document | None, str]:
     """The document that proves the layer's own permeance, or why there is none. `date`: ISO, of the project."""
     held = dict.fromkeys((*datum.origin.documents, *layer.documents))
-    proving = [one for one in held if any(word in claim.lower() for claim in one.proves for word in PROVES)]
+    proving = [one for one in held if any(_of_vapour(claim.lower()) for claim in one.proves)]
     if not proving:
         return None, "no report is listed that proves its permeance"
     valid = [one for one in proving if not one.expires or not date or one.expires >= date]
     if not valid:
         return None, f"its report {proving[0].number or proving[0].file} has expired ({proving[0].expires})"
     return valid[0], ""
+
+
+def _of_vapour(claim: str) -> bool:
+    """Whether what a document proves is about vapour: an air permeance is another matter."""
+    return any(word in claim for word in PROVES) and "air perm" not in claim
 
 
 def cups(row: LayerVapour, customary: bool = False, both: bool = False, dry: str = "") -> str:

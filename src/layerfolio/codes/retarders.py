@@ -103,9 +103,9 @@ def _no_layer(case: Case, zone: str) -> Outcome:
     instead = without_retarder(table, case.wall, case.vapour, zone, case.context)
     if instead is not None and instead.verdict is not Verdict.DOES_NOT_MEET:
         return instead
-    main = case.vapour.main_insulation
-    start = case.vapour.assembly.layer(main).number if main else 0
-    inside = [row for row in case.vapour.layers if row.layer.number >= start]
+    insulation = [one for one in case.wall.inside if one.layer.insulating]
+    main = max(insulation, key=lambda one: one.resistance or 0.0, default=None)
+    inside = [row for row in case.vapour.layers if main is None or row.layer.number >= main.layer.number]
     classes = case.requirement.rule["classes"]
     could = [
         f"{row.layer.name} ({class_words(name)})" for row in inside

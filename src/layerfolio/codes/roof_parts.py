@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from layerfolio.assembly.types import Layer
+from layerfolio.codes.inputs import counted
 from layerfolio.codes.requirements import Requirement
 from layerfolio.studies.types import LayerHeat, ThermalStudy
 
@@ -38,7 +39,7 @@ def roof_parts(requirement: Requirement, thermal: ThermalStudy) -> RoofParts:
     if not framed:
         decks = [one for one in decks if one.insulating is False]
     deck = max(decks, key=lambda one: one.number, default=None)
-    insulation = [one for one in thermal.layers if one.layer.insulating]
+    insulation = [one for one in counted(thermal) if one.layer.insulating]
     number = deck.number if deck else 0
     return RoofParts(
         air if deck is None else None, deck,

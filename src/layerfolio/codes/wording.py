@@ -5,6 +5,8 @@ from layerfolio.units.pretty import pretty_unit
 from layerfolio.units.show import fixed, in_units, significant
 
 NANO = 1e12  # permeances print in ng/(Pa.s.m2)
+DECIMALS = 4
+"""At most so many has a figure of a code in customary units: R 11.25, U 0.045."""
 USUAL = {"R_eff": 2, "U": 3, "area": 0, "W": 3}
 
 
@@ -25,9 +27,14 @@ def figure(
 
 
 def _customary(value: float, unit: str, digits: int | None, quantity: str) -> str:
-    """Three significant digits, or as many as the metric figure was given to be told from its limit."""
+    """Three significant digits, or as many as the metric figure was given to be told from its limit; a figure of the
+    code's own, which has few decimals in this unit, as it stands.
+    """
     more = max(0, (digits or 0) - USUAL.get(quantity, 2))
-    text = significant(in_units(value, unit), 3 + more)
+    found = in_units(value, unit)
+    if abs(found - round(found, DECIMALS)) < abs(found) * 1e-7:
+        return f"{round(found, DECIMALS):g}"
+    text = significant(found, 3 + more)
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
