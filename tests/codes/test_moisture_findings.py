@@ -119,3 +119,17 @@ class TestCautions:
 def test_dew_point_of_saturated_air_is_its_temperature():
     for theta in (-20.0, -5.0, 0.0, 12.0, 25.0):
         assert dew_point(theta, 1.0) == pytest.approx(theta, abs=0.02)
+
+
+@pytest.mark.parametrize("occupancy", ["normal", "high"])
+def test_the_continental_chart_is_a_way_to_state_the_room(tmp_path, occupancy):
+    file = changed(tmp_path, ("humidity: {class: 2}", f"humidity: {{continental: {occupancy}}}"))
+    [found] = findings(file, "condensation")
+    assert found.verdict is Verdict.MEETS
+
+
+def test_an_unknown_occupancy_of_the_chart_is_a_problem(tmp_path):
+    from layerfolio.problems import ProblemsFound
+
+    with pytest.raises(ProblemsFound, match="normal"):
+        open_project(changed(tmp_path, ("humidity: {class: 2}", "humidity: {continental: low}")))

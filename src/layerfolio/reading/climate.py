@@ -39,10 +39,11 @@ class Climate(Record):
 
 
 class IndoorHumidity(Record):
-    """One of: a humidity class, one relative humidity, or twelve (`monthly`)."""
+    """One of: a humidity class, one relative humidity, the continental chart, or twelve values (`monthly`)."""
 
     class_: int | None = key(Number("a humidity class", "2", 1, 5, whole=True), "ISO 13788 class", name="class")
     relative_humidity: Quantity | None = key(HUMIDITY, "one value for all months")
+    continental: str | None = key(Pick("normal", "high"), "continental chart of ISO 13788 by occupancy; sets the room too")
 
     def __init__(self, monthly: Series | None = None, **values: Any):
         super().__init__(**values)

@@ -117,6 +117,8 @@ def _humidity(indoor) -> str | None:
         return None
     if getattr(humidity, "class_", None) is not None:
         return f"class {humidity.class_} of ISO 13788"
+    if getattr(humidity, "continental", None):
+        return f"continental chart of ISO 13788, {humidity.continental} occupancy"
     constant = getattr(humidity, "relative_humidity", None)
     return f"{constant.text} relative humidity" if constant is not None else "monthly values of the project file"
 
