@@ -39,9 +39,7 @@ def moisture_picture(
     groups = _groups(study, water, place, rows, units, width)
     placed = tuple(moved(Group(name, tuple(marks)), by=(0.0, -rows.bottom)) for name, marks in groups if marks)
     bands = place.strip.stack.bands
-    families = tuple(
-        dict.fromkeys(band.layer.family for band in bands if band.form != "body" or band.layer.kind != "cavity")
-    )
+    families = tuple(dict.fromkeys(band.layer.family for band in bands if band.form != "body" or band.layer.kind != "cavity"))
     return Drawing(
         f"{study.assembly.name} moisture", width, -rows.bottom, placed, place.strip.stack.scale,
         strip_scale(place.strip, units), families, _notes(place),

@@ -3,28 +3,29 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from layerfolio.drawing import font
 from layerfolio.drawing.geometry import boxes_touch, parallels, rectangle, text_box
 from layerfolio.drawing.hatches.strokes import strokes
 from layerfolio.drawing.marks import Clip, Curve, Line, Mark, Text
-from layerfolio.drawing.moisture_axes import CAPITAL, FIGURES, GRID, Axis, axis, decimals_of, figures, grid, label
+from layerfolio.drawing.moisture_axes import CAPITAL, FIGURES, GRID, Axis, axis, figures, grid, label
 from layerfolio.drawing.moisture_view import Zone
 from layerfolio.units.show import fixed
 
 LEFT = 12.0
-YEAR, LIMIT = 30.0, 18.0  # mm at the right for the year's two bars, and for the name of a limit
+YEAR, LIMIT = 28.0, 20.0  # mm at the right for the year's two bars, and for the name of a limit
 LIMIT_WIDTH, LIMIT_DASH, LIMIT_HALO = 0.5, (2.4, 1.2), 0.3
 HATCH_PITCH = 1.3
 VALUE_GAP = 1.3  # from a bar to its value
+REACH = 3.0  # times the greatest amount: a limit beyond would make the bars too low
 GRAMS_BELOW = 0.1  # kg/m2: smaller amounts print in g/m2
 
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """A level to show beside the amounts, kg/m2, and its name."""
+    """A level to show beside the amounts, kg/m2, its name above the line and whose it is below."""
 
     value: float
     words: str
+    source: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +51,11 @@ def amounts_of(most: float) -> Amounts:
     return Amounts(1000.0, "g/m²", 1 if most >= 0.001 else 3)
 
 
+def limit_shown(limit: Limit | None, most: float) -> bool:
+    """Whether amounts up to `most` kg/m2 come near enough to a limit for a line."""
+    return limit is not None and limit.value <= REACH * most
+
+
 def bar_row(
     zone: Zone,
     months: Sequence[str],
@@ -62,10 +68,10 @@ def bar_row(
 ) -> tuple[Mark, ...]:
     """One chart: twelve bars from the start month on, then the year's gain and loss; names of the months below."""
     level = limit.value * how.factor if limit else 0.0
-    high = max(most * how.factor, level if level <= 3 * most * how.factor else 0.0)
+    high = max(most * how.factor, level if limit_shown(limit, most) else 0.0)
     room = (VALUE_GAP + 1.2 * CAPITAL + 0.8) / (top - bottom)  # a value above the highest bar stays below the top
     values = axis(0.0, high * (1 + 1.1 * room), bottom, top, lines=5)
-    line = limit if limit and level <= values.high * 0.999 else None
+    line = limit if limit_shown(limit, most) else None
     year_left = right - YEAR - (LIMIT if line else 2.0)
     pitch = (year_left - 4.0 - LEFT) / 12
     marks: list[Mark] = [*grid(values, LEFT, right), *_figures(values)]
@@ -123,17 +129,14 @@ def _month(x: float, bottom: float, words: str) -> Text:
 
 
 def _limit(values: Axis, limit: Limit, level: float, right: float, texts: Sequence[Text]) -> list[Mark]:
-    """The dashed line on white, its name in bold at the right end."""
+    """The dashed line on white, its name in bold at the right end, whose it is below."""
     y = values.at(level)
-    line = Line(((LEFT, y), (right, y)), LIMIT_WIDTH, LIMIT_DASH, halo=LIMIT_HALO, role="limit")
-    above = Text((right, y + 0.9), limit.words, FIGURES, "bold", "end", box=0.25, role="limit name")
-    clear = not any(boxes_touch(text_box(above, 0.25), text_box(one)) for one in texts)
-    below = Text((right, y - 0.9 - CAPITAL), limit.words, FIGURES, "bold", "end", box=0.25, role="limit name")
-    return [line, above if clear else below]
+    marks: list[Mark] = [Line(((LEFT, y), (right, y)), LIMIT_WIDTH, LIMIT_DASH, halo=LIMIT_HALO, role="limit")]
+    for words, style, base in ((limit.words, "bold", y + 0.9), (limit.source, "regular", y - 0.9 - CAPITAL)):
+        one = Text((right, base), words, FIGURES, style, "end", box=0.25, role="limit name")
+        if words and not any(boxes_touch(text_box(one, 0.25), text_box(other)) for other in texts):
+            marks.append(one)
+    return marks
 
 
-def key_width(words: str) -> float:
-    return font.width(words, FIGURES)
-
-
-__all__ = ["Amounts", "Limit", "amounts_of", "bar_row", "decimals_of", "key_width"]
+__all__ = ["Amounts", "Limit", "amounts_of", "bar_row", "limit_shown"]

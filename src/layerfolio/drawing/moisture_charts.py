@@ -18,6 +18,7 @@ MAIN, SECOND, WOULD = 0.70, 0.35, 0.30
 WOULD_DASH = (2.0, 1.0)
 SURPLUS_PITCH = 1.3
 DOT = 0.9
+SEEN = 0.8  # mm: a lower lobe shows no hatch
 PLANE = 0.35
 FIGURE_GAP = 1.6
 OVERHANG = 1.0  # faces run above a chart
@@ -47,6 +48,7 @@ class Row:
     marks: tuple[Mark, ...]
     curves: tuple[tuple[Point, ...], ...]
     axis: Axis
+    hatched: bool = False
 
 
 def shown_temperature(theta: float, units: Units) -> float:
@@ -84,7 +86,8 @@ def pressure_axis(months: Sequence[MonthView], top: float, bottom: float, lines:
 def pressure_row(run: Run, month: MonthView, panels: Sequence[Panel], values: Axis, planes: Sequence[int]) -> Row:
     """Saturation and actual pressure of one month; of the worst one also what would be if nothing condensed."""
     marks = _frames(values, panels, run, planes)
-    curves = []
+    curves: list[tuple[Point, ...]] = []
+    surplus: list[Mark] = []
     first = first_pass(run, month) if month.worst and month.profile.held else None
     for panel in panels:
         saturation = panel.across(run.nodes, month.profile.saturation, _air_saturation(month))
@@ -92,7 +95,7 @@ def pressure_row(run: Run, month: MonthView, panels: Sequence[Panel], values: Ax
         actual = panel.across(run.nodes, month.profile.pressure, ends)
         if first:
             would = panel.across(run.nodes, first, ends)
-            marks += _surplus(_on(values, would), _on(values, saturation))
+            surplus += _surplus(_on(values, would), _on(values, saturation))
             marks.append(polyline(_on(values, would), WOULD, WOULD_DASH, role="first pass"))
         for points, width, role in ((saturation, SECOND, "saturation"), (actual, MAIN, "pressure")):
             found = polyline(_on(values, points), width, role=role)
@@ -101,7 +104,7 @@ def pressure_row(run: Run, month: MonthView, panels: Sequence[Panel], values: Ax
         for node in month.profile.held:
             at = panel.place(run.nodes[node]), values.at(month.profile.pressure[node])
             marks.append(Circle(at, DOT, fill="black", role="plane dot"))
-    return Row(tuple(marks), tuple(curves), values)
+    return Row((*surplus, *marks), tuple(curves), values, bool(surplus))
 
 
 def first_pass(run: Run, month: MonthView) -> tuple[float, ...]:
@@ -137,6 +140,9 @@ def _surplus(would: Sequence[Point], saturation: Sequence[Point]) -> list[Mark]:
     """Slanted lines where the first pass lies above saturation."""
     marks: list[Mark] = []
     for outline in _lobes(would, saturation):
+        half = len(outline) // 2
+        if max(u - low for (_, u), (_, low) in zip(outline[:half], reversed(outline[half:]), strict=True)) < SEEN:
+            continue
         marks += [Clip(tuple(outline), strokes(parallels(tuple(outline), 45.0, SURPLUS_PITCH), GRID))]
     return [one for one in marks if one.marks]
 

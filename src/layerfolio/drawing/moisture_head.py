@@ -7,7 +7,7 @@ from layerfolio.drawing.lettering import SIZE, wide
 from layerfolio.drawing.marks import Curve, Line, Mark, Text
 from layerfolio.drawing.moisture_plan import LABEL_ROW, SIDE_SPACED, Across, Down
 from layerfolio.drawing.moisture_strip import number_row
-from layerfolio.drawing.moisture_view import Zone
+from layerfolio.drawing.moisture_view import Zone, node_words
 from layerfolio.studies.condensation.types import Run
 
 TRIANGLE, HIGH = 1.6, 2.6  # half the width of a plane's mark, its height
@@ -22,9 +22,7 @@ def label_row_needed(place: Across, run: Run, found: Sequence[Zone]) -> bool:
     boxes = [text_box(one, 0.8) for one in texts]
     marks = [place.strip.x(run.nodes[zone.node]) for zone in found]
     crossed = any(
-        box[0][0] - TRIANGLE < x < box[1][0] + TRIANGLE
-        for x in marks
-        for box in (text_box(one) for one in _words(place, 0.0))
+        box[0][0] - TRIANGLE < x < box[1][0] + TRIANGLE for x in marks for box in (text_box(one) for one in _words(place, 0.0))
     )
     return crossed or any(boxes_touch(a, b) for i, a in enumerate(boxes) for b in boxes[i + 1 :])
 
@@ -56,7 +54,7 @@ def _names(place: Across, run: Run, found: Sequence[Zone], top: float) -> list[T
     texts: list[Text] = []
     for zone in sorted(named, key=lambda one: one.node):
         x = place.strip.x(run.nodes[zone.node])
-        words = f"plane {zone.name}" if not zone.name.startswith("in ") else f"layer {zone.name[3:]}"
+        words = node_words(place.strip.assembly, run.nodes[zone.node])
         right = Text((x + TRIANGLE + 0.9, top + RISE), words, SIZE, "bold", role="plane name")
         left = Text((x - TRIANGLE - 0.9, top + RISE), words, SIZE, "bold", "end", role="plane name")
         others = [place.strip.x(run.nodes[other.node]) for other in found if other is not zone]

@@ -13,7 +13,7 @@ SIGN, HALF = 8.0, 1.2  # width of a sign, half the height of a box
 WORD, BETWEEN = 9.6, 6.0  # from the start of a sign to its word; between two entries at least
 PITCH = 5.0
 WORDS = {
-    "actual": "actual", "saturation": "saturation", "first pass": "first pass: as if nothing condensed",
+    "actual": "actual", "saturation": "saturation", "first pass": "if nothing condensed",
     "gaining": "gaining", "drying": "drying",
 }  # fmt: skip
 

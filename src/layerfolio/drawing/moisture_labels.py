@@ -53,9 +53,7 @@ def point_label(
             (1, 0, "start"),
             (-1, 0, "end"),
         ):
-            one = label(
-                point[0] + dx * away, point[1] + dy * max(away, 2.4), words, style="bold", anchor=anchor, box=0.4
-            )
+            one = label(point[0] + dx * away, point[1] + dy * max(away, 2.4), words, style="bold", anchor=anchor, box=0.4)
             box = text_box(one, 0.4)
             xs, ys = [x for x, _ in box], [y for _, y in box]
             if min(xs) < left or max(xs) > right or min(ys) < bottom or max(ys) > top:

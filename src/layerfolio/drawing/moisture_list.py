@@ -14,7 +14,7 @@ from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.units.pretty import pretty_unit
 from layerfolio.units.show import in_units, significant
 
-PITCH, TIGHT = 4.3, 3.9
+PITCH, TIGHT = 4.1, 3.9
 HEAD = 5.2
 INDENT = 6.0  # from the number to the name
 GAP = 2.5  # between name and value
@@ -34,9 +34,7 @@ def layer_list(
     study: CondensationStudy, bands: Sequence[Band], units: Units, left: float, right: float, top: float
 ) -> tuple[Mark, ...]:
     """Number, name, thickness; s_d as expected and less favourable, once where both are the same."""
-    expected, less = (
-        {v.layer.number: v.s_d for v in run} for run in (study.basis.expected, study.basis.less_favourable)
-    )
+    expected, less = ({v.layer.number: v.s_d for v in run} for run in (study.basis.expected, study.basis.less_favourable))
     unit = pretty_unit(term("s_d").customary if units == "customary" else term("s_d").si)
     head = (("s", "bold oblique"), ("d", "index"), (f", {unit}: as expected / less favourable", "regular"))
     base = top - 3.4

@@ -18,11 +18,11 @@ LABELS = 31.0  # kept for values at the right
 WORDS, LABEL_ROW = 7.4, 4.6  # above the strip: words of both sides; another row for names of planes
 NUMBERS = 6.0  # below the strip
 STRIP = (20.0, 30.0)
-TITLE, GAP = 5.0, 1.8  # above a chart, below the one before
+TITLE, GAP = 4.9, 1.4  # above a chart, below the one before
 SCALE_ROW = 5.4
 MONTHS = 4.6  # below the bars
-WEIGHTS = {"temperature": 1.0, "worst": 1.9, "best": 1.15, "bars": 1.5}
-LEAST = {"temperature": 17.0, "worst": 30.0, "best": 19.0, "bars": 20.0}
+WEIGHTS = {"temperature": 1.0, "worst": 1.9, "best": 1.15, "bars": 1.7}
+LEAST = {"temperature": 14.0, "worst": 26.0, "best": 15.5, "bars": 22.0}
 SIDE_SPACED = 0.9 * 72 / 25.4
 
 

@@ -37,7 +37,7 @@ def chart_rows(study: CondensationStudy, place: Across, rows: Down, found: Seque
     named = [("temperature", (*heat.marks, *_heat_words(place, heat, run, (worst, best), top, bottom, units)))]
     for key, month in (("worst", worst), ("best", best)):
         top, bottom = rows.charts[key]
-        values = pressure_axis((worst, best), top, bottom, 7 if top - bottom >= 30 else 5)
+        values = pressure_axis((worst, best), top, bottom, 7 if top - bottom >= 25 else 4)
         row = pressure_row(run, month, place.panels, values, planes)
         said = _pressure_words(study, place, row, month, found, top, bottom)
         named.append((f"{key} month", (*row.marks, *said)))
@@ -81,10 +81,7 @@ def _ends(row: Row, months: tuple[MonthView, MonthView], units: Units) -> list[t
         return [(row.axis.at(rooms[0]), f"inside {fixed(rooms[0], 1)}", "regular"), *found]
     named = zip(months, rooms, strict=True)
     return [
-        *(
-            (row.axis.at(t), f"{month.name[:3]} inside {fixed(t, 1)}", "bold" if month.worst else "regular")
-            for month, t in named
-        ),
+        *((row.axis.at(t), f"{month.name[:3]} inside {fixed(t, 1)}", "bold" if month.worst else "regular") for month, t in named),
         *found,
     ]
 
@@ -100,7 +97,7 @@ def _pressure_words(
 ) -> list[Mark]:
     run, profile = study.expected, month.profile
     room = place.labels + 29.0 - place.thickness.left
-    marks: list[Mark] = list(_title(place.thickness.left, top, _month_title(study, month, found), room))
+    marks: list[Mark] = list(_title(place.thickness.left, top, _month_title(study, month, found, row.hatched), room))
     saturation = row.curves[0][-1][1]
     ends = [
         (saturation, f"saturation {fixed(_value(row, saturation), 0)}", "regular"),
@@ -132,7 +129,7 @@ def _value(row: Row, y: float) -> float:
     return values.low + (y - values.start) / (values.end - values.start) * (values.high - values.low)
 
 
-def _month_title(study: CondensationStudy, month: MonthView, found: Sequence[Zone]) -> list[Part]:
+def _month_title(study: CondensationStudy, month: MonthView, found: Sequence[Zone], hatched: bool) -> list[Part]:
     """The month, what makes it the worst or the best, and where water gathers; most telling first."""
     run = study.expected
     wet = bool(run.planes())
@@ -145,13 +142,12 @@ def _month_title(study: CondensationStudy, month: MonthView, found: Sequence[Zon
     if month.worst and month.profile.held:
         held = [zone.name for zone in found if set(zone.nodes) & set(month.profile.held)]
         where = f"plane {held[0]}" if len(held) == 1 and not held[0].startswith("in ") else ", ".join(held)
-        parts.append(("; hatched: first pass above saturation", "regular"))
-        parts.append((f", water gathers at {where}", "regular"))
+        parts.append((f"; water gathers at {where}", "regular"))
+        if hatched:
+            parts.append(("; hatched: over saturation", "regular"))
     elif month.worst:
         node, humidity = nearest(run, month.profile)
-        parts.append(
-            (f"; {humidity * 100:.0f} % relative humidity at {node_words(study.assembly, run.nodes[node])}", "regular")
-        )
+        parts.append((f"; {humidity * 100:.0f} % relative humidity at {node_words(study.assembly, run.nodes[node])}", "regular"))
     return parts
 
 

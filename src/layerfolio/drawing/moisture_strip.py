@@ -27,6 +27,7 @@ NUMBER_GAP = 1.3  # between two numbers below the strip
 class Strip:
     """The section on paper: `left` is the outermost face, `panel` the stretch with the air on both sides."""
 
+    assembly: Assembly
     stack: Stack
     left: float
     panel: tuple[float, float]
@@ -59,7 +60,7 @@ def strip_of(assembly: Assembly, units: Units, left: float, least: float) -> Str
     scale = next((one for one in SCALES[units] if _drawn(outside_left, one) <= WIDEST), max(1.0, full / WIDEST))
     stack = stacked(outside_left, scale, 1e9)
     panel = max(stack.depth + 2 * AIR, least)
-    return Strip(stack, left + (panel - stack.depth) / 2, (left, left + panel))
+    return Strip(assembly, stack, left + (panel - stack.depth) / 2, (left, left + panel))
 
 
 def _drawn(assembly: Assembly, scale: float) -> float:
@@ -79,9 +80,7 @@ def strip_marks(strip: Strip, top: float, bottom: float) -> tuple[Mark, ...]:
     for band in strip.stack.bands:
         inner += _material(strip, band, top + SWING, bottom - SWING, (top + bottom) / 2)
     inner += _faces(strip, top + SWING, bottom - SWING)
-    inner += [
-        mark for band in strip.stack.bands if band.line for mark in _heavy(strip, band, top + SWING, bottom - SWING)
-    ]
+    inner += [mark for band in strip.stack.bands if band.line for mark in _heavy(strip, band, top + SWING, bottom - SWING)]
     lines = tuple(Line(edge, 0.25, role="break") for edge in (upper, lower))
     return Group("strip", (Clip((*upper, *lower[::-1]), tuple(inner)), *lines)).marks
 

@@ -120,7 +120,5 @@ def shown_zones(found: Sequence[Zone]) -> tuple[Zone, ...]:
     rest = [zone for zone in found if zone not in kept]
     amounts = tuple(map(sum, zip(*(zone.amounts for zone in rest), strict=True)))
     flows = tuple(map(sum, zip(*(zone.flows for zone in rest), strict=True)))
-    others = Zone(
-        f"the {len(rest)} others together", tuple(n for zone in rest for n in zone.nodes), rest[0].node, amounts, flows
-    )
+    others = Zone(f"the {len(rest)} others together", tuple(n for zone in rest for n in zone.nodes), rest[0].node, amounts, flows)
     return (*kept, others)

@@ -2,33 +2,37 @@
 
 from layerfolio.catalogue.notices import notice
 from layerfolio.catalogue.sources import printed
+from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.moisture import moisture_picture
 from layerfolio.drawing.moisture_bars import Limit
 from layerfolio.sheets import moisture_tables as tables
 from layerfolio.sheets import moisture_words as words
-from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
+from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet, Table
 from layerfolio.sheets.desk import KIND_WORDS, Desk
 from layerfolio.sheets.figures import with_unit
 from layerfolio.sheets.markup import plain
+from layerfolio.sheets.measuring import table_height
 from layerfolio.sheets.moisture_steps import moisture_steps
 from layerfolio.sheets.templates import Marked
 from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.units.show import fixed
 
 WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
-HEIGHTS = {"letter": 160.0, "tabloid": 160.0, "a4": 177.0, "a3": 177.0}
-"""Of the picture by page, paper mm: so that it shares the first page with the verdicts."""
+ROOM = {"letter": 203.0, "tabloid": 203.0, "a4": 220.6, "a3": 220.6}
+"""What the first page leaves to the picture and the verdicts below it, paper mm."""
+LEAST, MOST = 146.0, 172.0
 
 
 def moisture_sheet(desk: Desk, name: str) -> Sheet:
     """Sheet "<name>-V" of an assembly that faces air."""
     study, vapour = desk.dossier.condensation[name], desk.dossier.vapour[name]
-    picture = _picture(desk, study)
+    verdicts = tables.verdicts(desk, name)
+    picture = _picture(desk, study, verdicts)
     blocks = desk.templates.blocks(
         "moisture",
         head=Head(plain(name), "Moisture", plain(_phrase(study, desk.system))),
         picture=Figure(picture) if picture else None,
-        verdicts=tables.verdicts(desk, name),
+        verdicts=verdicts,
         missing=[Marked(line) for line in words.missing(study)],
         values=tables.values(desk, study),
         control=Marked(words.control(desk, name)),
@@ -48,14 +52,16 @@ def moisture_sheet(desk: Desk, name: str) -> Sheet:
     return Sheet(f"{name}-V", title, scale, blocks, picture.families if picture else ())
 
 
-def _picture(desk: Desk, study: CondensationStudy):
-    """Only with a monthly balance; its limit is that of the two-period method, the one the balance is held against."""
+def _picture(desk: Desk, study: CondensationStudy, below: Table) -> Drawing | None:
+    """Only with a monthly balance, as high as the table below it allows; its limit is that of the two-period method, the
+    one that the balance is held against."""
     if study.expected is None:
         return None
     page = desk.dossier.project.project.page
+    height = min(max(ROOM[page] - table_height(below, WIDTHS[page]), LEAST), MOST)
     limit = study.two_period.limit if study.two_period else None
     shown = Limit(limit, f"limit {fixed(limit, 2)}", printed("din-4108-3-2018").partition(":")[0]) if limit is not None else None
-    return moisture_picture(study, units=desk.system, width=WIDTHS[page], height=HEIGHTS[page], limit=shown)
+    return moisture_picture(study, units=desk.system, width=WIDTHS[page], height=height, limit=shown)
 
 
 def _phrase(study: CondensationStudy, system: str) -> str:

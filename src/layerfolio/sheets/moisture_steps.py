@@ -5,10 +5,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 from itertools import pairwise
 
-from layerfolio.drawing import font
 from layerfolio.sheets.blocks import CalcStep, Calculation, Equation, Paragraph, Table
 from layerfolio.sheets.calculation import calculation
-from layerfolio.sheets.markup import parse
+from layerfolio.sheets.measuring import width_of
 from layerfolio.sheets.source_book import SourceBook
 from layerfolio.steps.trace import Choice, Entry, Section, Step, Trace
 from layerfolio.studies.condensation.types import CondensationStudy
@@ -165,12 +164,12 @@ def _joined(equation: Equation) -> Equation:
     lines: list[str] = [rights[0]]
     for right in rights[1:]:
         joined = f"{lines[-1]} = {right}"
-        if _wide(joined) <= LINE:
+        if width_of(joined) <= LINE:
             lines[-1] = joined
         else:
             lines.append(right)
     if about:
-        place = next((k for k in (len(lines) - 1, 0) if _wide(lines[k] + about) <= LINE), 0)
+        place = next((k for k in (len(lines) - 1, 0) if width_of(lines[k] + about) <= LINE), 0)
         lines[place] += about
     return replace(equation, rights=tuple(lines))
 
@@ -179,15 +178,6 @@ def _about(text: str) -> tuple[str, str]:
     """An equation's first line and what it is about."""
     head, mark, about = text.partition("   _")
     return (head, mark + about) if mark else (text, "")
-
-
-def _wide(text: str) -> float:
-    """Width of a line in mark-up, mm."""
-    total = 0.0
-    for run in parse(text):
-        style = " ".join(name for name, on in (("bold", run.bold), ("oblique", run.oblique)) if on) or "regular"
-        total += font.width(run.text, 9 * (0.72 if run.index else 1.0), style)
-    return total
 
 
 def _sources(text: str) -> str:
