@@ -83,7 +83,7 @@ def test_remainder_to_the_limits_of_foundation_walls(row):
 def test_parallel_path_of_the_steel_example():
     case = cases("nbc-worked-rows")["steel_parallel"]
     share = case["share"]
-    found = thermal.upper_limit(f=(share, 1 - share), R_q=(case["framing_path"], case["cavity_path"]))
+    found = thermal.upper_limit(f_q=(share, 1 - share), R_q=(case["framing_path"], case["cavity_path"]))
     assert found == pytest.approx(case["printed"], abs=case["within"])
 
 
