@@ -35,7 +35,8 @@ def roof_parts(requirement: Requirement, thermal: ThermalStudy) -> RoofParts:
     ]
     air = max(cavities, key=lambda one: one.number, default=None)
     edge = min(framed, default=len(assembly.layers) + 1)
-    decks = [one for one in assembly.layers if one.counts and one.family in structural and one.number < edge]
+    counted_layers = [one for one in assembly.layers if one.counts and not one.is_cladding]
+    decks = [one for one in counted_layers if one.family in structural and one.number < edge]
     if not framed:
         decks = [one for one in decks if one.insulating is False]
     deck = max(decks, key=lambda one: one.number, default=None)
