@@ -124,7 +124,7 @@ def judge_roof_ventilation(
     if not attic and not parts.vented:
         return None
     verdict, reason, step = Verdict.NEEDS_EVIDENCE, "the openings are not in the project file", rule["next_step"]
-    given = "a vented attic above" if attic else f"{parts.air.name} (layer {parts.air.number})"
+    given = "a vented attic above" if attic else f"{parts.air.title} (layer {parts.air.number})"
     depth = parts.air.thickness.value if parts.air and parts.air.thickness else None
     if not attic and depth is not None:
         given += f", {depth * 1000:g} mm"

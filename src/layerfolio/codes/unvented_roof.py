@@ -54,7 +54,7 @@ def _split(requirement: Requirement, parts: RoofParts) -> tuple[tuple[LayerHeat,
 
 def _given(parts: RoofParts, foam: tuple[LayerHeat, ...], fibres: tuple[LayerHeat, ...], context: Context) -> str:
     if parts.vented:
-        return f"ventilated: {parts.air.name} (layer {parts.air.number})"
+        return f"{parts.air.title} (layer {parts.air.number})"
     said = [
         f"{resistance_words(total(layers)[0], context)} {where} ({listed([one.layer.name for one in layers])})"
         for layers, where in ((parts.above, "on the sheathing"), (foam, "of foam under it"), (fibres, "else below it"))
