@@ -6,9 +6,10 @@ They belong to the standards they follow, not to a code set: which of them an au
 from collections.abc import Mapping
 from typing import Any
 
+from layerfolio.assembly.types import Assembly
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.moisture_cautions import Caution, cautions
-from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Period
+from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Period, TwoPeriodStudy
 from layerfolio.units.show import significant
 
 BALANCE, SURFACE, RESERVE = "iso-13788-2012", "iso-13788-2012", "din-68800-2"
@@ -140,17 +141,25 @@ def _surface(name: str, study: CondensationStudy) -> Finding | None:
 def _reserve(name: str, study: CondensationStudy) -> Finding | None:
     """Only where timber is enclosed and the two-period method reaches the assembly."""
     found = study.two_period
-    if found is None or found.reserve_limit is None:
-        return None
+    return drying_reserve(name, study.assembly, found) if found and found.reserve_limit is not None else None
+
+
+def drying_reserve(name: str, assembly: Assembly, found: TwoPeriodStudy) -> Finding:
+    """The reserve of both readings (kg/m2) against the figure that was read; the lower one decides nothing."""
+    from layerfolio.studies.condensation.limits import RESERVE as LIMIT
     from layerfolio.studies.condensation.limits import overall
 
     checks = [one for period in (found.expected, found.less_favourable) for one in period.checks if one.name == "drying reserve"]
     verdict = Verdict(overall([one.verdict for one in checks])) if not found.outside else Verdict.NEEDS_JUDGEMENT
+    open_by_memory = any(one.verdict == "needs judgement" for one in checks)
     reason = "; ".join(found.outside) or "; ".join(dict.fromkeys(one.reason for one in checks if one.reason))
-    mark = "memory" if any(one.mark == "memory" for one in checks) else "found"
+    lower = ""
+    if found.reserve_limit < LIMIT:
+        lower = f" (for {assembly.kind}s {significant(found.reserve_limit, 3)}, from memory)"
     return _finding(
         name, "drying-reserve", "DIN 68800-2, drying reserve", "Drying reserve of enclosed timber", verdict,
-        source=RESERVE, asked=f"{significant(found.reserve_limit, 3)} kg/m² or more", mark=mark,
+        source=RESERVE, asked=f"{significant(LIMIT, 3)} kg/m² or more{lower}",
+        mark="memory" if open_by_memory else "found",
         given=f"as expected {significant(found.expected.reserve, 3)} kg/m²; "
               f"less favourable {significant(found.less_favourable.reserve, 3)} kg/m²",
         reason=reason, next_step="" if verdict is Verdict.MEETS else "confirm the limit, or add drying capacity",
