@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from layerfolio.catalogue.sources import source
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.moisture_cautions import dew_point
 from layerfolio.dossier import compile_dossier, open_project
@@ -133,3 +134,32 @@ def test_an_unknown_occupancy_of_the_chart_is_a_problem(tmp_path):
 
     with pytest.raises(ProblemsFound, match="normal"):
         open_project(changed(tmp_path, ("humidity: {class: 2}", "humidity: {continental: low}")))
+
+
+def on_standards(path):
+    """Findings that rest on a standard and not on the code set."""
+    return [f for f in compile_dossier(open_project(path)).findings if f.path == "performance"]
+
+
+STANDARDS = {
+    "iso-13788-2012": "ISO 13788:2012",
+    "din-4108-3-2018": "DIN 4108-3:2018",
+    "din-68800-2": "DIN 68800-2, edition not known",
+}
+
+
+@pytest.mark.parametrize("file", sorted(CHANDLERY.glob("*.yaml")), ids=lambda one: one.stem)
+def test_a_standard_stands_beside_the_code_set(file):
+    """None of these standards is asked by the code: the line says so, with the edition as its source names it."""
+    found = on_standards(file)
+    assert found
+    for one in found:
+        assert one.asked.endswith(f"{STANDARDS[one.source]}, beside the code set, which does not ask it"), one.asked
+        assert STANDARDS[one.source].startswith(source(one.source).short)
+
+
+def test_two_periods_stand_beside_the_code_set_too(tmp_path):
+    kind = "    kind: wall\n"
+    file = changed(tmp_path, (kind, f"{kind}    moisture: {{method: two-period}}\n"))
+    [one] = [f for f in findings(file, "two-period")]
+    assert one.asked.endswith("DIN 4108-3:2018, beside the code set, which does not ask it")

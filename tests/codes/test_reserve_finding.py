@@ -7,7 +7,7 @@ import pytest
 
 import builders as b
 from layerfolio.codes.findings import Verdict
-from layerfolio.codes.moisture import drying_reserve
+from layerfolio.codes.moisture_two_period import drying_reserve
 from layerfolio.studies.condensation.limits import judge_period, reserve_limit
 
 

@@ -1,19 +1,18 @@
 """The moisture studies as findings: the monthly balance, the surface, the drying reserve, and what the method leaves out.
 
-They belong to the standards they follow, not to a code set: which of them an authority asks for is its own decision.
+They belong to the standards they follow, not to a code set, and say so: which of them an authority asks for is its own
+decision.
 """
 
 from collections.abc import Mapping
 from typing import Any
 
-from layerfolio.assembly.types import Assembly
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.moisture_cautions import Caution, cautions
-from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Period, TwoPeriodStudy
+from layerfolio.codes.moisture_making import ADD, moisture_finding
+from layerfolio.codes.moisture_two_period import reserve, two_period
+from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy
 from layerfolio.units.show import significant
-
-BALANCE, SURFACE, RESERVE = "iso-13788-2012", "iso-13788-2012", "din-68800-2"
-ADD = "add to the project file: "
 
 
 def judge_moisture(project: Any, studies: Mapping[str, CondensationStudy]) -> tuple[Finding, ...]:
@@ -23,36 +22,26 @@ def judge_moisture(project: Any, studies: Mapping[str, CondensationStudy]) -> tu
         if study.assembly.faces == "ground":
             continue
         found.append(_balance(name, study))
-        found += filter(None, (_surface(name, study), _reserve(name, study)))
+        found += filter(None, (_surface(name, study), reserve(name, study)))
         found += [_caution(name, one) for one in cautions(project, study)]
     return tuple(found)
-
-
-def _finding(name: str, question: str, clause: str, title: str, verdict: Verdict, **said: Any) -> Finding:
-    usual = {"asked": "", "given": "", "provided": None, "limit": None, "reason": "", "step": f"{name}-V"}
-    source = said.pop("source", BALANCE)
-    return Finding(
-        id=f"iso/{clause}/{question}" if source.startswith("iso") else f"{source}/{clause}/{question}",
-        assembly=name, edition=source, clause=clause, topic="vapour", question=title, path="performance",
-        verdict=verdict, source=source, **usual | said,
-    )  # fmt: skip
 
 
 def _balance(name: str, study: CondensationStudy) -> Finding:
     """Meets where it clears with both readings of the vapour values; a difference needs judgement."""
     if study.method == TWO_PERIOD:
-        return _two_period(name, study)
+        return two_period(name, study)
     said = {"asked": "what condenses in winter dries within the year, with both readings of the vapour values"}
     clause, title = "ISO 13788, monthly balance", "Condensation within"
     if not study.evaluated:
         missing = ", ".join((*study.missing_layers, *study.missing_inputs))
         what = "figures of " if study.missing_layers else ""
-        return _finding(
+        return moisture_finding(
             name, "condensation", clause, title, Verdict.NEEDS_EVIDENCE, given="not evaluated",
             reason=f"missing: {missing}", next_step=f"{ADD}{what}{missing}", **said,
         )  # fmt: skip
     verdict, reason = _balance_verdict(study)
-    return _finding(
+    return moisture_finding(
         name, "condensation", clause, title, verdict, given=_amounts(study), reason=reason, next_step=NEXT[verdict], **said
     )
 
@@ -94,29 +83,6 @@ def _amount(most: float | None, clears: bool | None, run: Any) -> str:
     return f"{significant(most, 3)} kg/m²{month}, {'dries again' if clears else 'does not dry'}"
 
 
-def _two_period(name: str, study: CondensationStudy) -> Finding:
-    found = study.two_period
-    clause, title = "DIN 4108-3, two periods", "Condensation within"
-    if found is None:
-        missing = ", ".join((*study.missing_layers, *study.missing_inputs)) or "an assembly that faces air"
-        return _finding(
-            name, "two-period", clause, title, Verdict.NEEDS_EVIDENCE, source="din-4108-3-2018", given="not evaluated",
-            asked="what condenses dries in summer", reason=f"missing: {missing}", next_step=ADD + missing,
-        )  # fmt: skip
-    return _finding(
-        name, "two-period", clause, title, Verdict(found.verdict), source="din-4108-3-2018",
-        asked=f"{significant(found.limit, 3)} kg/m² of condensate or less, and less than can evaporate",
-        given=f"as expected {_period(found.expected)}; less favourable {_period(found.less_favourable)}",
-        reason="; ".join(found.outside) or "every check of both readings",
-        next_step="" if found.verdict == "meets" else "see the checks on the sheet",
-    )  # fmt: skip
-
-
-def _period(period: Period) -> str:
-    condensed, evaporated = significant(period.condensed, 3), significant(period.evaporated, 3)
-    return f"{condensed} kg/m² condenses, {evaporated} kg/m² can evaporate"
-
-
 def _surface(name: str, study: CondensationStudy) -> Finding | None:
     """The limit on surface humidity was not re-read: it decides nothing, the figures print."""
     surface = study.surface
@@ -127,7 +93,7 @@ def _surface(name: str, study: CondensationStudy) -> Finding | None:
     month = f", {need.critical_month}" if need.critical_month else ""
     framed = f", through framing {surface.through_framing:.3f}" if surface.through_framing is not None else ""
     ok = surface.keeps_dry
-    return _finding(
+    return moisture_finding(
         name, "surface", "ISO 13788, surface humidity", "Mould at the inside surface", Verdict.NEEDS_JUDGEMENT,
         asked=f"{asked} ({need.limit * 100:g} % humidity at the surface{month})",
         given=f"{surface.provided:.3f} (through insulation {surface.through_insulation:.3f}{framed})",
@@ -138,36 +104,8 @@ def _surface(name: str, study: CondensationStudy) -> Finding | None:
     )  # fmt: skip
 
 
-def _reserve(name: str, study: CondensationStudy) -> Finding | None:
-    """Only where timber is enclosed and the two-period method reaches the assembly."""
-    found = study.two_period
-    return drying_reserve(name, study.assembly, found) if found and found.reserve_limit is not None else None
-
-
-def drying_reserve(name: str, assembly: Assembly, found: TwoPeriodStudy) -> Finding:
-    """The reserve of both readings (kg/m2) against the figure that was read; the lower one decides nothing."""
-    from layerfolio.studies.condensation.limits import RESERVE as LIMIT
-    from layerfolio.studies.condensation.limits import overall
-
-    checks = [one for period in (found.expected, found.less_favourable) for one in period.checks if one.name == "drying reserve"]
-    verdict = Verdict(overall([one.verdict for one in checks])) if not found.outside else Verdict.NEEDS_JUDGEMENT
-    open_by_memory = any(one.verdict == "needs judgement" for one in checks)
-    reason = "; ".join(found.outside) or "; ".join(dict.fromkeys(one.reason for one in checks if one.reason))
-    lower = ""
-    if found.reserve_limit < LIMIT:
-        lower = f" (for {assembly.kind}s {significant(found.reserve_limit, 3)}, from memory)"
-    return _finding(
-        name, "drying-reserve", "DIN 68800-2, drying reserve", "Drying reserve of enclosed timber", verdict,
-        source=RESERVE, asked=f"{significant(LIMIT, 3)} kg/m² or more{lower}",
-        mark="memory" if open_by_memory else "found",
-        given=f"as expected {significant(found.expected.reserve, 3)} kg/m²; "
-              f"less favourable {significant(found.less_favourable.reserve, 3)} kg/m²",
-        reason=reason, next_step="" if verdict is Verdict.MEETS else "confirm the limit, or add drying capacity",
-    )  # fmt: skip
-
-
 def _caution(name: str, one: Caution) -> Finding:
-    return _finding(
+    return moisture_finding(
         name, one.key, "limits of the method", one.title, Verdict.NEEDS_JUDGEMENT, asked=one.asked, given=one.given,
         reason=one.reason, next_step=one.next_step,
     )  # fmt: skip

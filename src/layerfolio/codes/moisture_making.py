@@ -1,0 +1,22 @@
+"""Findings on moisture: what each takes from its standard, said once."""
+
+from typing import Any
+
+from layerfolio.codes.findings import Finding, Verdict
+
+BALANCE, TWO_PERIODS, RESERVE = "iso-13788-2012", "din-4108-3-2018", "din-68800-2"
+STANDARDS = {BALANCE: "ISO 13788:2012", TWO_PERIODS: "DIN 4108-3:2018", RESERVE: "DIN 68800-2, edition not known"}
+"""How each standard is named, with its edition where its source tells it."""
+ADD = "add to the project file: "
+
+
+def moisture_finding(name: str, question: str, clause: str, title: str, verdict: Verdict, **said: Any) -> Finding:
+    """A finding that rests on a standard (`source`, ISO 13788 where none is said), which no code set asks for."""
+    usual = {"asked": "", "given": "", "provided": None, "limit": None, "reason": "", "step": f"{name}-V"}
+    source = said.pop("source", BALANCE)
+    asked = f"{said.pop('asked', '')}; {STANDARDS[source]}, beside the code set, which does not ask it"
+    return Finding(
+        id=f"iso/{clause}/{question}" if source.startswith("iso") else f"{source}/{clause}/{question}",
+        assembly=name, edition=source, clause=clause, topic="vapour", question=title, path="performance",
+        verdict=verdict, source=source, **usual | {"asked": asked} | said,
+    )  # fmt: skip
