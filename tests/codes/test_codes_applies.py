@@ -4,6 +4,8 @@ import pytest
 
 from codes_builders import amendment, of_resistance, only, project, studies
 from layerfolio import codes
+from layerfolio.catalogue.code_sets import code_set
+from layerfolio.catalogue.sources import all_sources
 from layerfolio.codes.findings import Verdict
 
 GENEROUS = studies(of_resistance(12), of_resistance(12, name="R1", kind="roof"))
@@ -77,6 +79,40 @@ def test_reach_of_the_energy_articles(about, scope, walls):
     assert only(findings, "/walls").verdict == walls
 
 
+@pytest.mark.parametrize(("area", "floor", "given"), [
+    (52, 46, "1 storey, conditioned floor area 46 m², building area 52 m², mercantile"),
+    (None, 46, "1 storey, conditioned floor area 46 m², building area not given, mercantile"),
+    (52, None, "1 storey, building area 52 m² (conditioned floor area not given), mercantile"),
+    (None, None, "1 storey, floor area not given, mercantile"),
+])  # fmt: skip
+def test_the_energy_articles_ask_for_floor_area_and_are_given_it(area, floor, given):
+    found = only(codes.judge(project(area=area, floor_area=floor), GENEROUS), "/energy-scope")
+    assert found.given == given and "300 m² floor area" in found.asked
+
+
+def test_bounds_of_applicability_were_read():
+    """Division A, 1.3.3.3.(1) as the appeal board's decision 1932 prints it: 3 storeys, 600 m²; 9.36.1.3.(3) and (6) in the
+    Alberta edition of 2023, page 9-239: combined total floor area of 300 m²."""
+    content = code_set("nbc-2020").content
+    for row, via in ((content["applies"], "bcab-1932"), (content["scopes"]["energy"], "nbc-2023-ab")):
+        assert (row["mark"], row["via"]) == ("found", via)
+    assert (content["applies"]["storeys"], content["applies"]["building_area"]) == (3, 600)
+    assert content["scopes"]["energy"]["floor_area"] == 300
+    assert all_sources()["nbc-2023-ab"].what.count("9.36") and "Parts 3 and 9" in all_sources()["bcab-1932"].what
+
+
+@pytest.mark.parametrize("about", [{}, {"storeys": 4}, {"area": 601, "floor_area": 500}], ids=str)
+def test_a_bound_from_memory_decides_neither_way(about, monkeypatch):
+    content = code_set("nbc-2020").content
+    monkeypatch.setitem(content["applies"], "mark", "memory")
+    found = first(**about)
+    assert found.verdict == Verdict.NEEDS_JUDGEMENT and "memory" in found.reason and "confirm" in found.next_step
+    monkeypatch.undo()
+    monkeypatch.setitem(content["scopes"]["energy"], "mark", "memory")
+    found = only(codes.judge(project(), GENEROUS), "/energy-scope")
+    assert found.verdict == Verdict.NEEDS_JUDGEMENT and "memory" in found.reason and "confirm" in found.next_step
+
+
 def test_the_scope_of_energy_leaves_vapour_alone():
     findings = codes.judge(project(area=500, floor_area=301), GENEROUS)
     assert [one.verdict for one in findings if one.topic == "vapour" and one.verdict == Verdict.NOT_ASKED] != []
@@ -112,9 +148,7 @@ def test_iso_applies_to_any_plane_assembly_and_asks_nothing_of_its_own():
     assert first(set_id="iso", zone=None, date="2017-01-01").verdict == Verdict.MEETS
 
 
-@pytest.mark.parametrize(
-    ("limit", "verdict"), [(0.25, Verdict.MEETS), (0.2, Verdict.MEETS), (0.1999, Verdict.DOES_NOT_MEET)]
-)
+@pytest.mark.parametrize(("limit", "verdict"), [(0.25, Verdict.MEETS), (0.2, Verdict.MEETS), (0.1999, Verdict.DOES_NOT_MEET)])
 def test_iso_with_a_limit_that_the_project_states(limit, verdict):
     change = amendment("iso/6946/walls", f"{limit} W/(m2.K)", "contract, page 3")
     assemblies = studies(of_resistance(5, set_id="iso", method="combined"))
@@ -149,9 +183,7 @@ def test_requirement_ids_list_all_that_is_found():
     everything = studies(*(of_resistance(5, kind=kind, name=kind) for kind in kinds))
     found = codes.judge(project(), everything)
     assert {one.id for one in found} <= set(ids)
-    assert set(codes.amendable("nbc-2020")) <= set(ids) and set(codes.amendable("iso")) <= set(
-        codes.requirement_ids("iso")
-    )
+    assert set(codes.amendable("nbc-2020")) <= set(ids) and set(codes.amendable("iso")) <= set(codes.requirement_ids("iso"))
     assert codes.sets() == ("irc-2018", "irc-2021", "irc-2024", "iso", "nbc-2020")
     assert codes.zones("nbc-2020")[-1] == "8"
 

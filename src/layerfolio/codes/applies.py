@@ -5,6 +5,7 @@ from typing import Any, Literal
 from layerfolio.codes.amendments import in_force_id
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.wording import figure, listed
 
 Answer = Literal["yes", "no", "unknown"]
@@ -25,6 +26,7 @@ def judge_applies(context: Context) -> tuple[Finding, Answer]:
     """The first finding of a set: does it apply to this building, on this date?"""
     rule = context.edition.content["applies"]
     against, open_questions = _date(context), _undated(context)
+    by_memory = rule["mark"] == "memory" and not against
     if "any" in rule:
         asked, given = rule["any"], "plane assemblies"
     else:
@@ -33,12 +35,14 @@ def judge_applies(context: Context) -> tuple[Finding, Answer]:
         _size(context, rule, against, open_questions)
         _occupancy(context, rule, against, open_questions)
     answer: Answer = "no" if against else "unknown" if open_questions else "yes"
+    if by_memory and answer != "unknown":
+        answer, open_questions = "unknown", [f"each limit {MEMORY_LIMIT}"]
     verdict = {"no": Verdict.DOES_NOT_MEET, "unknown": Verdict.NEEDS_JUDGEMENT, "yes": Verdict.MEETS}[answer]
     reason = {
         "no": "; ".join(against), "unknown": f"it is not known: {'; '.join(open_questions)}",
         "yes": "; ".join(("occupancy, size and date are within the set", *_taken(context, rule))),
     }[answer]  # fmt: skip
-    missing = f"state {listed(open_questions)}"
+    missing = f"confirm {rule['clause']}" if by_memory else f"state {listed(open_questions)}"
     step = {"no": "choose the set that applies, with the authority", "unknown": missing, "yes": ""}
     return about_set(
         context, "applies", rule, "Does the set apply?", verdict, asked=asked, given=given, reason=reason,
@@ -73,12 +77,17 @@ def _taken(context: Context, rule: dict[str, Any]) -> tuple[str, ...]:
     return (said,) if said else ()
 
 
-def building(context: Context) -> str:
-    """Storeys, area and occupancy in one line."""
+def building(context: Context, area: str = "") -> str:
+    """Storeys, area and occupancy in one line; `area` in words, the building area where it is empty."""
     number = context.storeys
     storeys = "storeys not given" if number is None else f"{number} storey{'s' * (number != 1)}"
-    area = "area not given" if context.building_area is None else figure("area", context.building_area)
-    return ", ".join((storeys, area, context.occupancy or "occupancy not given"))
+    return ", ".join((storeys, area or building_area(context), context.occupancy or "occupancy not given"))
+
+
+def building_area(context: Context) -> str:
+    """The building area, named as such."""
+    area = context.building_area
+    return "building area not given" if area is None else f"building area {figure('area', area)}"
 
 
 def _size(context: Context, rule: dict[str, Any], against: list[str], open_questions: list[str]) -> None:

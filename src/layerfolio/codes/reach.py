@@ -2,9 +2,10 @@
 
 from typing import Any
 
-from layerfolio.codes.applies import Answer, about_set, building
+from layerfolio.codes.applies import Answer, about_set, building, building_area
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.wording import figure, listed
 
 
@@ -60,17 +61,31 @@ def judge_scope(context: Context, name: str) -> tuple[Finding, Answer]:
     """Whether a section of the set with its own reach applies; `name` is a key of the code's `scopes`."""
     rule = context.edition.content["scopes"][name]
     answer, reason = _reach(context, rule)
+    by_memory = rule["mark"] == "memory"
+    if by_memory:
+        answer, reason = "unknown", f"each limit {MEMORY_LIMIT}; by it: {reason}"
     verdict = Verdict.MEETS if answer == "yes" else Verdict.NEEDS_JUDGEMENT
     step = {
         "yes": "", "no": f"show it by {rule['instead']}, which is not carried here",
         "unknown": "state the total floor area of the occupancy, and its hazard where it is industrial",
     }[answer]  # fmt: skip
+    step = f"confirm {rule['clause']}" if by_memory else step
     most = figure("area", rule["floor_area"])
     return about_set(
         context, f"{name}-scope", rule, rule["question"], verdict,
         asked=f"residential; or office, shop and low-hazard industry of {most} floor area at most",
-        given=building(context), reason=reason, next_step=step,
+        given=building(context, _floor_area(context)), reason=reason, next_step=step,
     ), answer  # fmt: skip
+
+
+def _floor_area(context: Context) -> str:
+    """The conditioned floor area, beside it the building area that bounds the floor area from above."""
+    floor = context.floor_area
+    if floor is not None:
+        return f"conditioned floor area {figure('area', floor)}, {building_area(context)}"
+    if context.building_area is None:
+        return "floor area not given"
+    return f"{building_area(context)} (conditioned floor area not given)"
 
 
 def _reach(context: Context, rule: dict[str, Any]) -> tuple[Answer, str]:
