@@ -58,3 +58,8 @@ def _difference(*, R_upper: float, R_lower: float) -> float:
 def test_more_digits_where_numbers_nearly_cancel():
     words = spelled(Formula(_difference, "R", "none, 1"), R_upper=5.00012, R_lower=5.00001)
     assert abs(eval(words.numbers.replace("−", "-")) - 0.00011) < 1e-7
+
+
+def test_no_more_digits_than_the_printed_result_needs():
+    words = spelled(f.framing_share_of_heat, U_fr=0.068033043924, R_upper=5.6008970231)
+    assert words.numbers == "0.06803 · 5.601" and words.result == "0.3810"

@@ -123,7 +123,7 @@ def _fitting_words(formula: Formula, arguments: dict[str, Argument], result: flo
     for digits in range(4, 12):
         words = _words(arguments, digits)
         read = {name: _map(text, as_number) for name, text in words.items()}  # type: ignore[arg-type]
-        if shown(formula.function(**read)) == shown(result):
+        if significant(formula.function(**read), 4) == significant(result, 4):
             return words
     return words
 
