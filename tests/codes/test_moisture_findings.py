@@ -59,7 +59,7 @@ def test_a_layer_without_vapour_figure_is_named_and_never_guessed(tmp_path):
     text = file.read_text(encoding="utf-8").replace("hemp-batt", "unknown-fill").replace("Hemp batts", "Unknown fill")
     file.write_text(text, encoding="utf-8")
     [found] = findings(file, "condensation")
-    assert found.verdict is Verdict.NEEDS_EVIDENCE and "unknown-fill" in found.next_step
+    assert found.verdict is Verdict.NEEDS_EVIDENCE and "figures of Unknown fill (layer 5)" in found.next_step
 
 
 def test_the_surface_limit_rests_on_memory_and_decides_nothing():

@@ -8,6 +8,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.inputs import from_memory
 from layerfolio.codes.limits import Limit, Resolved, resolve
 from layerfolio.codes.making import MEMORY_LIMIT, finding
+from layerfolio.codes.naming import by_name, called
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import figure, listed, pair
 from layerfolio.studies.types import ThermalStudy
@@ -59,7 +60,7 @@ def _verdict(case: Case) -> tuple[Verdict, str, str]:
     study, resolved = case.study, case.resolved
     limit = resolved.limit
     if case.value is None:
-        missing = listed(study.missing)
+        missing = listed(by_name(study.assembly, study.missing))
         return Verdict.NEEDS_EVIDENCE, f"no thermal figure for {missing}", f"supply a sourced figure for {missing}"
     if (hindrance := _method_fails(case)) is not None:
         return hindrance
@@ -80,7 +81,7 @@ def _method_fails(case: Case) -> tuple[Verdict, str, str] | None:
     if study.method == "combined" and not study.asked.within_limits:
         reason = "upper and lower limit lie too far apart; the combined method decides nothing here"
         return Verdict.NEEDS_JUDGEMENT, reason, "supply a numerical calculation or a test of the assembly"
-    metal = [x.layer.name for x in study.layers if x.layer.member and x.layer.member.is_metal]
+    metal = [called(x.layer) for x in study.layers if x.layer.member and x.layer.member.is_metal]
     if metal and study.method in METAL:
         reason = f"{listed(metal)} has metal framing; {METAL[study.method]}, which is not calculated here"
         return Verdict.NEEDS_JUDGEMENT, reason, "supply the calculation for metal framing, or a test of the assembly"
@@ -123,7 +124,7 @@ def _turning(case: Case, limit: Limit) -> tuple[str, ...]:
         value = left if case.requirement.quantity != "U" else (1 / left if left > 0 else float("inf"))
         if value == float("inf") or not case.passes(value, limit.value):
             found.append(name)
-    return tuple(found)
+    return tuple(by_name(case.study.assembly, found))
 
 
 def _margin(case: Case, limit: Limit) -> str:

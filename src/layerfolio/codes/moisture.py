@@ -11,6 +11,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.moisture_cautions import Caution, cautions
 from layerfolio.codes.moisture_making import ADD, moisture_finding
 from layerfolio.codes.moisture_two_period import reserve, two_period
+from layerfolio.codes.naming import by_name
 from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy
 from layerfolio.units.show import significant
 
@@ -34,7 +35,7 @@ def _balance(name: str, study: CondensationStudy) -> Finding:
     said = {"asked": "what condenses in winter dries within the year, with both readings of the vapour values"}
     clause, title = "ISO 13788, monthly balance", "Condensation within"
     if not study.evaluated:
-        missing = ", ".join((*study.missing_layers, *study.missing_inputs))
+        missing = ", ".join((*by_name(study.assembly, study.missing_layers), *study.missing_inputs))
         what = "figures of " if study.missing_layers else ""
         return moisture_finding(
             name, "condensation", clause, title, Verdict.NEEDS_EVIDENCE, given="not evaluated",

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from layerfolio.assembly.types import Assembly
+from layerfolio.codes.naming import called
 from layerfolio.studies.condensation.types import CondensationStudy
 
 STUDY = "a study by EN 15026 from a specialist"
@@ -165,7 +166,7 @@ def _ratio(study: CondensationStudy) -> float | None:
 @rule
 def reclaimed(project: Any, study: CondensationStudy) -> Caution | None:
     """Layers named as reclaimed: nobody knows what they let through."""
-    named = [x.title for x in study.assembly.layers if "reclaimed" in f"{x.name} {x.title} {x.material}".lower()]
+    named = [called(x) for x in study.assembly.layers if "reclaimed" in f"{x.name} {x.title} {x.material}".lower()]
     if not named:
         return None
     return Caution(

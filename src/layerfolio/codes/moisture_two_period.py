@@ -3,6 +3,7 @@
 from layerfolio.assembly.types import Assembly
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.moisture_making import ADD, RESERVE, TWO_PERIODS, moisture_finding
+from layerfolio.codes.naming import by_name
 from layerfolio.studies.condensation.types import CondensationStudy, Period, TwoPeriodStudy
 from layerfolio.units.show import significant
 
@@ -11,7 +12,8 @@ def two_period(name: str, study: CondensationStudy) -> Finding:
     found = study.two_period
     clause, title = "DIN 4108-3, two periods", "Condensation within"
     if found is None:
-        missing = ", ".join((*study.missing_layers, *study.missing_inputs)) or "an assembly that faces air"
+        layers = by_name(study.assembly, study.missing_layers)
+        missing = ", ".join((*layers, *study.missing_inputs)) or "an assembly that faces air"
         return moisture_finding(
             name, "two-period", clause, title, Verdict.NEEDS_EVIDENCE, source=TWO_PERIODS, given="not evaluated",
             asked="what condenses dries in summer", reason=f"missing: {missing}", next_step=ADD + missing,

@@ -4,6 +4,7 @@ from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import finding
+from layerfolio.codes.naming import called
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import listed
 
@@ -56,8 +57,8 @@ def serving(assembly: Assembly, role: str) -> tuple[Layer, ...]:
 
 
 def named(layers: tuple[Layer, ...]) -> str:
-    """Layers by name, number and seams: "panel-15 (layer 6), seams taped"."""
-    shown = [f"{one.name} (layer {one.number})" + (f", seams {one.seams}" if one.seams else "") for one in layers]
+    """Layers by title, number and seams: "Strand board (layer 6), seams taped"."""
+    shown = [called(one) + (f", seams {one.seams}" if one.seams else "") for one in layers]
     return listed(shown) if len(shown) < 2 else "; ".join(shown)
 
 

@@ -7,6 +7,7 @@ from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.inputs import FROM_MEMORY, heat_figures
 from layerfolio.codes.judges import ratio_at_least
 from layerfolio.codes.making import finding
+from layerfolio.codes.naming import called
 from layerfolio.codes.permeances import own, published, report
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import figure, listed
@@ -25,14 +26,12 @@ class Place:
     reason: str
 
 
-def judge_tight_layers(
-    requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context
-) -> Finding:
+def judge_tight_layers(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context) -> Finding:
     """The worst place of all tight layers of an assembly."""
     sheets = [row for row in vapour.layers if _is_sheet(row, requirement)]
     below = requirement.figures["below"]
     tight = [row for row in sheets if (lowest := _lowest(row, context)) is not None and lowest < below]
-    unknown = [row.layer.name for row in sheets if _lowest(row, context) is None and not _warm_face(row, vapour)]
+    unknown = [called(row.layer) for row in sheets if _lowest(row, context) is None and not _warm_face(row, vapour)]
     places = [_place(row, requirement, thermal, vapour, context) for row in tight]
     verdict, reason, next_step = _worst(places, unknown)
     if not places and not unknown:
@@ -80,16 +79,14 @@ def _warm_face(row: LayerVapour, vapour: VapourStudy) -> bool:
     )
 
 
-def _place(
-    row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context
-) -> Place:
-    name = f"{row.layer.name} (layer {row.layer.number})"
+def _place(row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context) -> Place:
+    name = called(row.layer)
     if _warm_face(row, vapour):
-        return Place(name, Verdict.MEETS, f"{row.layer.name} lies on the warm face")
+        return Place(name, Verdict.MEETS, f"{name} lies on the warm face")
     if exempt := _exempt(row, requirement, thermal, context):
-        return Place(name, Verdict.MEETS, f"{row.layer.name} is exempt: {exempt}")
+        return Place(name, Verdict.MEETS, f"{name} is exempt: {exempt}")
     if context.degree_days is None or thermal.missing:
-        return Place(name, Verdict.NEEDS_JUDGEMENT, f"no ratio can be formed for {row.layer.name}")
+        return Place(name, Verdict.NEEDS_JUDGEMENT, f"no ratio can be formed for {name}")
     days = context.degree_days
     limit = next(x["ratio"] for x in requirement.figures["ratios"] if days <= x.get("to", days))
     outside, inside, doubtful = _resistances(row, thermal)
@@ -98,10 +95,10 @@ def _place(
     if not ratio_at_least(outside, inside, limit):
         verdict = Verdict.DOES_NOT_MEET if _settled(row, requirement, context) else Verdict.NEEDS_EVIDENCE
         doubt = "" if verdict == Verdict.DOES_NOT_MEET else "; whether it is that tight is not proved"
-        return Place(name, verdict, f"{row.layer.name}: {shown}{doubt}")
+        return Place(name, verdict, f"{name}: {shown}{doubt}")
     if not ratio_at_least(outside - doubtful, inside, limit):
-        return Place(name, Verdict.NEEDS_EVIDENCE, f"{row.layer.name}: {shown}, with figures from memory outside it")
-    return Place(name, Verdict.MEETS, f"{row.layer.name}: {shown}")
+        return Place(name, Verdict.NEEDS_EVIDENCE, f"{name}: {shown}, with figures from memory outside it")
+    return Place(name, Verdict.MEETS, f"{name}: {shown}")
 
 
 def _exempt(row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, context: Context) -> str:

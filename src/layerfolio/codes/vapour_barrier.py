@@ -5,6 +5,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.judges import at_most
 from layerfolio.codes.limits import resolve
 from layerfolio.codes.making import MEMORY_LIMIT, finding
+from layerfolio.codes.naming import called
 from layerfolio.codes.permeances import cups, own, published, report
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.retarder_class import unit_trap
@@ -26,12 +27,12 @@ def judge_vapour_barrier(requirement: Requirement, vapour: VapourStudy, context:
         given = "no layer is stated to serve vapour control"
     elif value is None:
         verdict, reason, next_step = Verdict.NEEDS_EVIDENCE, "no dry-cup permeance is given for it", f"supply {TEST}"
-        given = f"{_called(control)}, permeance not given"
+        given = f"{called(control.layer)}, permeance not given"
     else:
         verdict, reason, next_step = _compared(requirement, control, limit, context, bool(resolved.amended))
         shown, asked = pair("W", value, limit, None, customary=customary)
         both_cups = cups(control, customary, dry=shown)
-        given = "; ".join(filter(None, (both_cups, unit_trap(value), _called(control))))
+        given = "; ".join(filter(None, (both_cups, unit_trap(value), called(control.layer))))
     return finding(
         requirement, context, verdict, assembly=vapour.assembly.name, asked=f"{asked} or less, dry cup", given=given,
         provided=None if value is None else Measured("W", value), limit=Measured("W", limit), reason=reason,
@@ -39,16 +40,12 @@ def judge_vapour_barrier(requirement: Requirement, vapour: VapourStudy, context:
     )  # fmt: skip
 
 
-def _called(row: LayerVapour) -> str:
-    return f"{row.layer.name} (layer {row.layer.number})"
-
-
 def _no_layer(vapour: VapourStudy, limit: float) -> tuple[Verdict, str, str]:
     """Without a named control layer: one that would do by its figure is a question, none is a plain no."""
     main = vapour.main_insulation
     start = vapour.assembly.layer(main).number if main else 0
     inside = [row for row in vapour.layers if row.layer.number >= start]
-    tight = [_called(row) for row in inside if row.permeance_dry is not None and at_most(row.permeance_dry, limit)]
+    tight = [called(row.layer) for row in inside if row.permeance_dry is not None and at_most(row.permeance_dry, limit)]
     if tight:
         reason = f"no layer serves vapour control; by its figure {listed(tight)} could"
         return Verdict.NEEDS_JUDGEMENT, reason, "name the vapour barrier (serves: [vapour control])"
@@ -98,16 +95,14 @@ def _doubt(control: LayerVapour, limit: float, context: Context) -> tuple[str, s
     return "", f"by {others or datum.origin.source}"
 
 
-def judge_position(
-    requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context
-) -> Finding | None:
+def judge_position(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context) -> Finding | None:
     """The barrier's place. None without a control layer: then the finding on the permeance says it."""
     if vapour.control is None:
         return None
     layer, assembly = vapour.control.layer, vapour.assembly
     insulation = [x for x in assembly.layers if x.counts and (x.insulating or x.name == vapour.main_insulation)]
-    inside = [one.name for one in insulation if one.number > layer.number]
-    outside = [one.name for one in insulation if one.number <= layer.number]
+    inside = [called(one) for one in insulation if one.number > layer.number]
+    outside = [called(one) for one in insulation if one.number <= layer.number]
     verdict, reason, next_step = Verdict.MEETS, "all insulation lies outside it", ""
     if not outside:
         verdict, reason = Verdict.DOES_NOT_MEET, "all insulation lies on its room side"
@@ -119,7 +114,7 @@ def judge_position(
         next_step = "show that no condensation forms on it at design conditions, and ask whether that is accepted"
     return finding(
         requirement, context, verdict, assembly=assembly.name, asked="on the warm side of the insulation",
-        given=f"{_called(vapour.control)}, inside {listed(outside)}" if outside else _called(vapour.control),
+        given=f"{called(layer)}, inside {listed(outside)}" if outside else called(layer),
         reason=reason, next_step=next_step, step=f"{assembly.name}-V",
     )  # fmt: skip
 
