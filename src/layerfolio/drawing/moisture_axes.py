@@ -11,6 +11,7 @@ from layerfolio.units.show import fixed
 FIGURES = 9.0  # pt
 GRID, BASE, AXIS = 0.20, 0.35, 0.25
 MOST_LINES = 7
+FIGURE_PITCH = 3.3  # mm between the figures of an axis at least
 STEPS = (1.0, 2.0, 2.5, 4.0, 5.0, 10.0)
 CAPITAL = font.cap_height(FIGURES)
 
@@ -53,6 +54,7 @@ def axis(low: float, high: float, start: float, end: float, lines: int = MOST_LI
     """Round values that hold `low` to `high` with at most so many grid lines."""
     if high - low < 1e-12:
         high = low + 1.0
+    lines = max(2, min(lines, int(abs(end - start) / FIGURE_PITCH) + 1)) if abs(end - start) > 1.0 else lines
     rough = (high - low) / max(1, lines - 1)
     power = 10.0 ** floor(log10(rough))
     for factor in (*STEPS, 20.0, 25.0, 40.0, 50.0):

@@ -119,8 +119,8 @@ def _bar(values: Axis, x: float, width: float, amount: float, gains: bool) -> li
 def _value(values: Axis, x: float, words: str, amount: float, line: Limit | None, level: float) -> Text:
     """Above its bar; above the limit too where the two would meet."""
     y = values.at(amount) + VALUE_GAP + CAPITAL / 2
-    if line and abs(y - values.at(level)) < CAPITAL / 2 + 0.7:
-        y = values.at(level) + CAPITAL / 2 + 0.9
+    if line and abs(y - values.at(level)) < CAPITAL / 2 + 1.2:
+        y = values.at(level) + CAPITAL / 2 + 1.4
     return label(x, y, words, anchor="middle", role="amount", box=0.25)
 
 
@@ -132,7 +132,7 @@ def _limit(values: Axis, limit: Limit, level: float, right: float, texts: Sequen
     """The dashed line on white, its name in bold at the right end, whose it is below."""
     y = values.at(level)
     marks: list[Mark] = [Line(((LEFT, y), (right, y)), LIMIT_WIDTH, LIMIT_DASH, halo=LIMIT_HALO, role="limit")]
-    for words, style, base in ((limit.words, "bold", y + 0.9), (limit.source, "regular", y - 0.9 - CAPITAL)):
+    for words, style, base in ((limit.words, "bold", y + 1.4), (limit.source, "regular", y - 1.3 - CAPITAL)):
         one = Text((right, base), words, FIGURES, style, "end", box=0.25, role="limit name")
         if words and not any(boxes_touch(text_box(one, 0.25), text_box(other)) for other in texts):
             marks.append(one)

@@ -60,8 +60,9 @@ def _names(place: Across, run: Run, found: Sequence[Zone], top: float) -> list[T
         others = [place.strip.x(run.nodes[other.node]) for other in found if other is not zone]
         for one in (right, left):
             box = text_box(one, 0.6)
-            free = all(not boxes_touch(box, text_box(other, 0.4)) for other in texts)
-            if free and all(not box[0][0] - TRIANGLE < at < box[1][0] + TRIANGLE for at in others) and box[0][0] > 0:
+            inside = box[0][0] > 0 and box[1][0] < place.air_layer.left
+            free = inside and all(not boxes_touch(box, text_box(other, 0.4)) for other in texts)
+            if free and all(not box[0][0] - TRIANGLE < at < box[1][0] + TRIANGLE for at in others):
                 texts.append(one)
                 break
     return texts

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from layerfolio.drawing.marks import Mark, Text
 from layerfolio.drawing.moisture_axes import FIGURES, Part, words
-from layerfolio.drawing.moisture_bars import Amounts, Limit, amounts_of, bar_row
+from layerfolio.drawing.moisture_bars import LEFT, Amounts, Limit, amounts_of, bar_row
 from layerfolio.drawing.moisture_plan import Down
 from layerfolio.drawing.moisture_view import Zone, shown_zones, zones
 from layerfolio.studies.condensation.types import CondensationStudy, Run
@@ -65,6 +65,6 @@ def water_marks(water: Water, rows: Down, width: float) -> tuple[Mark, ...]:
     for number, line in enumerate(water.sentence):
         marks.append(Text((0.0, rows.sentence - 4.5 * number), line, FIGURES, "bold", role="sentence"))
     for (title, zone), (top, bottom) in zip(water.rows, rows.bars, strict=True):
-        marks += words(0.0, top + TITLE_RISE, title, role="title")
+        marks += words(LEFT, top + TITLE_RISE, title, role="title")
         marks += bar_row(zone, water.months, water.how, water.most, water.limit, top, bottom, width)
     return tuple(marks)

@@ -11,7 +11,7 @@ from layerfolio.studies.condensation.types import Check, CondensationStudy, Laye
 from layerfolio.units.show import fixed, significant
 
 TITLES = {
-    "condensation": "Condensation", "two-period": "Condensation", "surface": "Mould at the surface",
+    "condensation": "Condensation", "two-period": "Condensation", "surface": "Mould at surface",
     "drying-reserve": "Drying reserve",
 }  # fmt: skip
 DRIES = "condensate dries in summer"
@@ -21,7 +21,7 @@ OUTCOMES = {"none": "no condensation", "clears": "dries again", "does not clear"
 def verdicts(desk: Desk, name: str) -> Table:
     """What was found on condensation, mould and drying reserve, each with its verdict and its line in the record."""
     study = desk.dossier.condensation[name]
-    columns = (Column("Question", width=34), Column("Found", width=94), Column("Verdict"))
+    columns = (Column("Question", width=31), Column("Found", width=93), Column("Verdict"))
     rows = []
     for found in words.moisture_findings(desk, name):
         question = words.question_of(found)
