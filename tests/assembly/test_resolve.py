@@ -198,3 +198,11 @@ def test_a_material_without_its_thickness_is_a_problem_with_its_line(tmp_path):
     with pytest.raises(ProblemsFound) as found:
         open_project(file)
     assert [(p.path, p.line) for p in found.value.problems] == [("assemblies.A1.layers[0]", 10)]
+
+
+def test_a_slab_listed_from_the_room_out_is_a_caution(made):
+    gravel, slab = "material: gravel, thickness: 200 mm", "material: concrete, thickness: 100 mm"
+    _, cautions = made(slab, gravel, kind="slab", more="faces: ground")
+    assert any("room side" in c.message for c in cautions)
+    _, cautions = made(gravel, slab, kind="slab", more="faces: ground")
+    assert not cautions

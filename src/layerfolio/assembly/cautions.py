@@ -4,6 +4,8 @@ from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.problems import Caution
 
 GROUND_KINDS = ("slab", "foundation-wall")
+LOOSE = ("gravel", "ground", "loose-fill")
+"""Hatch families that are no floor to walk on: as a slab's last layer they say that it was listed from the room out."""
 
 
 def cautions(assembly: Assembly) -> list[Caution]:
@@ -11,7 +13,7 @@ def cautions(assembly: Assembly) -> list[Caution]:
     found = [
         Caution(
             one.path,
-            f"layer {one.number} ({one.title}) lies on the room side of the insulation: layers are listed from the outside in",
+            f"layer {one.number} ({one.title}) lies on the room side: layers are listed from the outside in",
         )
         for one in turned_round(assembly)
     ]
@@ -22,6 +24,8 @@ def cautions(assembly: Assembly) -> list[Caution]:
 
 def turned_round(assembly: Assembly) -> list[Layer]:
     """Cladding and ventilated cavities on the room side of the main insulation."""
+    if assembly.kind == "slab":
+        return [one for one in assembly.layers[-1:] if one.family in LOOSE and len(assembly.layers) > 1]
     insulation = [one for one in assembly.layers if one.insulating]
     if not insulation:
         return []

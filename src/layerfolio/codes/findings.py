@@ -54,8 +54,7 @@ class Finding:
 
     @property
     def what_follows(self) -> str:
-        """Under the verdict: by how much a limit is missed, what to supply or whom to ask; nothing when it meets."""
+        """Under the verdict: why the verdict is so, what to supply or whom to ask; nothing when it meets."""
         if self.verdict is Verdict.MEETS:
             return ""
-        missed = self.verdict is Verdict.DOES_NOT_MEET or not self.next_step
-        return "; ".join(filter(None, (self.reason if missed else "", self.next_step)))
+        return "; ".join(dict.fromkeys(filter(None, (self.reason, self.next_step))))

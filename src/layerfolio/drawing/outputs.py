@@ -16,7 +16,7 @@ def draw_to(assembly: Assembly, target: Path, *, units: str, page: str) -> None:
         raise ProblemsFound(
             [Problem(str(target), 0, 0, "", f"cannot draw to {ending or 'a file without ending'}", "W1.svg or W1.pdf")]
         )
-    drawing = section(assembly, units=units, page=page)
+    drawing = section(assembly, units=units, page=page, notes=True)
     if ending == ".svg":
         from layerfolio.drawing.writers import svg
 

@@ -50,7 +50,7 @@ def _cells(number: int, finding: Finding, desk: Desk) -> tuple:
     prescriptive = _asked(finding) if finding.path == "prescriptive" else NONE
     performance = _performance(finding)
     follows = finding.what_follows
-    if finding.mark == "memory" and finding.limit:
+    if finding.mark == "memory" and finding.limit and "memory" not in follows:
         follows = "; ".join(filter(None, (follows, "the limit rests on memory: confirm")))
     if finding.amended:
         follows = "; ".join(filter(None, (follows, f"limit amended: {finding.amended}")))
