@@ -29,6 +29,8 @@ class Context:
     humidity_class: int | None
     customary: bool
     amended: Mapping[str, Amendment]
+    wind_pressure: float | None = None  # hourly, 1 in 50 years, Pa
+    seismic: float | None = None  # Sa(0.2)
 
     @property
     def decimals(self) -> int | None:
@@ -66,7 +68,7 @@ def context(project: Any) -> Context:
     degree_days = value(getattr(climate, "heating_degree_days", None))
     cooling = value(getattr(climate, "cooling_degree_days", None))
     edition = code_set(code.set)
-    about = getattr(project, "project", None)
+    about, loads = getattr(project, "project", None), getattr(project, "site_loads", None)
     return Context(
         edition=edition,
         date=str(getattr(about, "date", None) or ""),
@@ -84,6 +86,8 @@ def context(project: Any) -> Context:
         humidity_class=getattr(getattr(getattr(project, "indoor", None), "humidity", None), "class_", None),
         customary=getattr(about, "units", "metric") == "customary",
         amended=amendments(project),
+        wind_pressure=value(getattr(loads, "wind_pressure_1_50", None)),
+        seismic=value(getattr(getattr(loads, "seismic", None), "Sa02", None)),
     )
 
 

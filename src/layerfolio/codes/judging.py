@@ -92,6 +92,7 @@ JUDGES = {
 }
 
 OF_ONE_CODE = {
+    "bracing": ("bracing", "judge_bracing"),
     "second_plane": ("second_plane", "judge_second_plane"),
     "vapour_retarder": ("retarders", "judge_vapour_retarder"),
     "retarder_with_foam": ("retarder_pairs", "judge_retarder_with_foam"),

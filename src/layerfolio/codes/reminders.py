@@ -16,15 +16,9 @@ def judge_reminder(requirement: Requirement, assembly: Assembly | None, context:
     rule = requirement.rule
     if rule.get("when", {}).get("heat_recovery", context.heat_recovery) != context.heat_recovery:
         return None
-    given, reason = rule.get("given", ""), rule["reason"]
-    if assembly is not None and "serves" in rule:
-        layers = serving(assembly, rule["serves"])
-        given = named(layers) or f"no layer is stated to serve {rule['serves']}"
-        if "inside" in rule and layers and all(_on_the_room_side(one, assembly) for one in layers):
-            reason = f"{reason}; {rule['inside']}"
     return finding(
         requirement, context, Verdict(rule["verdict"]), assembly=assembly.name if assembly else None,
-        asked=rule["asked"], given=given, reason=reason, next_step=rule["next_step"],
+        asked=rule["asked"], given=rule.get("given", ""), reason=rule["reason"], next_step=rule["next_step"],
     )  # fmt: skip
 
 
@@ -62,6 +56,7 @@ def named(layers: tuple[Layer, ...]) -> str:
     return listed(shown) if len(shown) < 2 else "; ".join(shown)
 
 
-def _on_the_room_side(layer: Layer, assembly: Assembly) -> bool:
+def on_the_room_side(layer: Layer, assembly: Assembly) -> bool:
+    """Whether all insulation lies outside the layer."""
     insulation = [one.number for one in assembly.layers if one.insulating]
     return bool(insulation) and layer.number > max(insulation)

@@ -1,0 +1,91 @@
+"""Bracing of walls: the figures of the place against the limits of each path. The answer is an engineer's, never ours."""
+
+from typing import Any
+
+from layerfolio.assembly.types import Assembly, Layer
+from layerfolio.codes.context import Context
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.making import finding
+from layerfolio.codes.naming import called
+from layerfolio.codes.reminders import on_the_room_side, serving
+from layerfolio.codes.requirements import Requirement
+from layerfolio.codes.site_figures import length, pressure
+from layerfolio.codes.wording import listed
+from layerfolio.studies.types import ThermalStudy, VapourStudy
+
+SEISMIC, WIND = "earthquake figure Sa(0.2)", "wind pressure"
+
+
+def judge_bracing(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context) -> Finding:
+    """Needs evidence while a figure is missing, else judgement: bracing is not calculated."""
+    assembly, rule = thermal.assembly, requirement.rule
+    panels = serving(assembly, "bracing")
+    missing = _missing(assembly, panels, context)
+    reasons = [_path(requirement.figures, context), rule["reason"]]
+    if panels and all(on_the_room_side(one, assembly) for one in panels):
+        reasons.append(rule["inside"])
+    supply = f"supply the {listed(missing)}; " if missing else ""
+    return finding(
+        requirement, context, Verdict.NEEDS_EVIDENCE if missing else Verdict.NEEDS_JUDGEMENT, assembly=assembly.name,
+        asked=_asked(requirement.figures, context), given=_given(assembly, panels, context),
+        reason="; ".join(filter(None, reasons)), next_step=f"{supply}{rule['next_step']}",
+    )  # fmt: skip
+
+
+def _asked(figures: dict[str, Any], context: Context) -> str:
+    first = figures["paths"][0]
+    return f"{_limits(first, context)}, for {first['by']} ({first['clause']})"
+
+
+def _limits(path: dict[str, Any], context: Context) -> str:
+    wind = pressure(path["wind_below"], context.customary)
+    return f"{SEISMIC} of {path['seismic_at_most']:.2f} at most and hourly {WIND}, 1 in 50, below {wind}"
+
+
+def _path(figures: dict[str, Any], context: Context) -> str:
+    """The path that is open by the figures of the place; empty while one of them is missing."""
+    if context.wind_pressure is None or context.seismic is None:
+        return ""
+    for path in figures["paths"]:
+        if context.seismic <= path["seismic_at_most"] and context.wind_pressure < path["wind_below"]:
+            return f"by the figures of the place {path['clause']} is open: {path['by']}"
+    beyond = figures["beyond"]
+    return f"by the figures of the place {beyond['clause']} asks for {beyond['by']}"
+
+
+def _given(assembly: Assembly, panels: tuple[Layer, ...], context: Context) -> str:
+    customary, studs = context.customary, _studs(assembly)
+    wind, seismic = context.wind_pressure, context.seismic
+    said = [
+        f"{WIND} not given" if wind is None else f"{WIND} {pressure(wind, customary)}",
+        f"{SEISMIC} not given" if seismic is None else f"{SEISMIC} {seismic:g}",
+        *(_panel(one, customary) for one in panels),
+    ]
+    if not panels:
+        said.append("no layer is stated to serve bracing")
+    member = studs.member if studs else None
+    spaced = f"at {length(member.spacing, customary)}" if member and member.spacing else "spacing not given"
+    return "; ".join([*said, f"studs {spaced}", "nails not given"])
+
+
+def _panel(one: Layer, customary: bool) -> str:
+    thickness = length(one.thickness, customary) if one.thickness else "thickness not given"
+    return ", ".join(filter(None, (called(one), thickness, f"seams {one.seams}" if one.seams else "")))
+
+
+def _studs(assembly: Assembly) -> Layer | None:
+    return next((one for one in assembly.layers if one.member and one.kind == "solid" and one.counts), None)
+
+
+def _missing(assembly: Assembly, panels: tuple[Layer, ...], context: Context) -> list[str]:
+    """The figures that are missing, each with the place in the project file where it belongs."""
+    found = []
+    if context.wind_pressure is None:
+        found.append(f"{WIND} of the place, hourly, 1 in 50 (site_loads.wind_pressure_1_50)")
+    if context.seismic is None:
+        found.append(f"{SEISMIC} of the place (site_loads.seismic.Sa02)")
+    found += [f"thickness of {called(one)}" for one in panels if one.thickness is None]
+    studs = _studs(assembly)
+    if studs is None or studs.member.spacing is None:
+        found.append("spacing of the studs (framing.spacing)")
+    return found

@@ -1,0 +1,40 @@
+"""Figures of the site and the building as findings print them: customary first with SI in brackets where that is asked."""
+
+from layerfolio.units.quantity import Quantity
+from layerfolio.units.show import fixed, in_units, length_text, metric_length
+
+
+def area(value: float, customary: bool = False) -> str:
+    """Square metres: "52 m²", "560 ft² (52 m²)"."""
+    return _both(f"{fixed(value, 0)} m²", f"{fixed(in_units(value, 'ft2'), 0)} ft²", customary)
+
+
+def degree_days(value: float, customary: bool = False) -> str:
+    """Kelvin days: "4600 degree-days", "8280 °F·d (4600 K·d)"."""
+    if not customary:
+        return f"{value:g} degree-days"
+    return f"{fixed(in_units(value, 'F.d'), 0)} °F·d ({value:g} K·d)"
+
+
+def temperature(value: float, customary: bool = False) -> str:
+    """Degrees Celsius: "−27 °C", "−16.6 °F (−27 °C)"."""
+    return _both(f"{_short(value)} °C", f"{_short(in_units(value, 'degF'))} °F", customary)
+
+
+def pressure(value: float, customary: bool = False) -> str:
+    """Pascals, in kilopascals: "0.45 kPa", "9.4 psf (0.45 kPa)"."""
+    return _both(f"{fixed(value / 1000, 2)} kPa", f"{fixed(in_units(value, 'psf'), 1)} psf", customary)
+
+
+def length(value: Quantity, customary: bool = False) -> str:
+    """A thickness or spacing: "15 mm", "9/16" (15 mm)"."""
+    return length_text(value, "customary") if customary else metric_length(value.value)
+
+
+def _both(metric: str, other: str, customary: bool) -> str:
+    return f"{other} ({metric})" if customary else metric
+
+
+def _short(value: float) -> str:
+    text = fixed(value, 1)
+    return text.removesuffix(".0")
