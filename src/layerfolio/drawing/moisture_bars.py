@@ -11,10 +11,12 @@ from layerfolio.drawing.moisture_view import Zone
 from layerfolio.units.show import fixed
 
 LEFT = 12.0
+YEAR_BAR = 7.0
 YEAR, LIMIT = 28.0, 20.0  # mm at the right for the year's two bars, and for the name of a limit
 LIMIT_WIDTH, LIMIT_DASH, LIMIT_HALO = 0.5, (2.4, 1.2), 0.3
+LIMIT_CLEAR = 0.9  # of a value from the middle of the line
 HATCH_PITCH = 1.3
-VALUE_GAP = 1.3  # from a bar to its value
+VALUE_GAP = 0.9  # from a bar to its value
 REACH = 3.0  # times the greatest amount: a limit beyond would make the bars too low
 GRAMS_BELOW = 0.1  # kg/m2: smaller amounts print in g/m2
 
@@ -56,6 +58,18 @@ def limit_shown(limit: Limit | None, most: float) -> bool:
     return limit is not None and limit.value <= REACH * most
 
 
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One bar: its middle and width in mm, the amount in the printed unit, whether water is added, both texts."""
+
+    x: float
+    width: float
+    amount: float
+    gains: bool
+    value: str
+    name: str
+
+
 def bar_row(
     zone: Zone,
     months: Sequence[str],
@@ -67,75 +81,76 @@ def bar_row(
     right: float,
 ) -> tuple[Mark, ...]:
     """One chart: twelve bars from the start month on, then the year's gain and loss; names of the months below."""
-    level = limit.value * how.factor if limit else 0.0
-    high = max(most * how.factor, level if limit_shown(limit, most) else 0.0)
+    line = limit if limit and limit_shown(limit, most) else None
+    level = line.value * how.factor if line else 0.0
     room = (VALUE_GAP + 1.2 * CAPITAL + 0.8) / (top - bottom)  # a value above the highest bar stays below the top
-    values = axis(0.0, high * (1 + 1.1 * room), bottom, top, lines=5)
-    line = limit if limit_shown(limit, most) else None
-    year_left = right - YEAR - (LIMIT if line else 2.0)
+    values = axis(0.0, max(most * how.factor, level) * (1 + 1.1 * room), bottom, top, lines=5)
+    marks: list[Mark] = [*grid(values, LEFT, right), *figures(values, LEFT - 1.6)]
+    columns = _columns(zone, months, how, right - YEAR - (LIMIT if line else 2.0))
+    for one in columns:
+        marks += _bar(values, one)
+    texts = [mark for one in columns for mark in (*_value(values, one, level if line else None), _name(one, bottom))]
+    return (*marks, *(_limit(values, line, level, right, texts) if line else ()), *texts)
+
+
+def _columns(zone: Zone, months: Sequence[str], how: Amounts, year_left: float) -> list[Column]:
+    """The twelve months, then what the whole year adds and what it takes away."""
     pitch = (year_left - 4.0 - LEFT) / 12
-    marks: list[Mark] = [*grid(values, LEFT, right), *_figures(values)]
-    bars, texts = [], []
-    for number, (amount, flow) in enumerate(zip(zone.amounts, zone.flows, strict=True)):
-        x = LEFT + (number + 0.5) * pitch
-        bars += _bar(values, x, pitch / 2, amount * how.factor, flow > 0)
-        texts += [
-            _value(values, x, how.words(amount), amount * how.factor, line, level),
-            _month(x, bottom, months[number][:3]),
-        ]
+    found = [
+        Column(LEFT + (n + 0.5) * pitch, pitch / 2, amount * how.factor, flow > 0, how.words(amount), months[n][:3])
+        for n, (amount, flow) in enumerate(zip(zone.amounts, zone.flows, strict=True))
+    ]
     gained = sum(flow for flow in zone.flows if flow > 0)
     dried = -sum(flow for flow in zone.flows if flow < 0)
-    for place, (amount, words, gains) in enumerate(((gained, "gained", True), (dried, "dried", False))):
+    for place, (amount, name) in enumerate(((gained, "gained"), (dried, "dried"))):
         x = year_left + (place + 0.5) * YEAR / 2
-        bars += _bar(values, x, 7.0, min(amount * how.factor, values.high), gains)
-        texts += [
-            _value(values, x, how.words(amount), min(amount * how.factor, values.high), line, level),
-            _month(x, bottom, words),
-        ]
-    drawn = _limit(values, line, level, right, texts) if line else []
-    return (*marks, *bars, *drawn, *texts)
+        found.append(Column(x, YEAR_BAR, amount * how.factor, name == "gained", how.words(amount), name))
+    return found
 
 
-def _figures(values: Axis) -> list[Mark]:
-    return figures(values, LEFT - 1.6)
-
-
-def _bar(values: Axis, x: float, width: float, amount: float, gains: bool) -> list[Mark]:
-    """Solid where the month adds water, hatched where it takes some away."""
-    if amount <= 0:
+def _bar(values: Axis, one: Column) -> list[Mark]:
+    """Solid where water is added, hatched where some goes."""
+    if one.amount <= 0:
         return []
-    low, high = values.at(0.0), values.at(amount)
-    outline = rectangle(x - width / 2, low, x + width / 2, high)
-    path = (("M", *outline[0]), *(("L", *one) for one in outline[1:]), ("Z",))
-    if gains:
+    outline = rectangle(one.x - one.width / 2, values.at(0.0), one.x + one.width / 2, values.at(one.amount))
+    path = (("M", *outline[0]), *(("L", *corner) for corner in outline[1:]), ("Z",))
+    if one.gains:
         return [Curve(path, fill="black", role="bar gaining")]
     lines = strokes(parallels(outline, 45.0, HATCH_PITCH), GRID)
-    return [
-        Curve(path, fill="white", role="bar drying"), *((Clip(outline, lines),) if lines else ()),
-        Curve(path, 0.35, role="bar outline"),
-    ]  # fmt: skip
+    hatch = (Clip(outline, lines),) if lines else ()
+    return [Curve(path, fill="white", role="bar drying"), *hatch, Curve(path, 0.35, role="bar outline")]
 
 
-def _value(values: Axis, x: float, words: str, amount: float, line: Limit | None, level: float) -> Text:
-    """Above its bar; above the limit too where the two would meet."""
-    y = values.at(amount) + VALUE_GAP + CAPITAL / 2
-    if line and abs(y - values.at(level)) < CAPITAL / 2 + 1.2:
-        y = values.at(level) + CAPITAL / 2 + 1.4
-    return label(x, y, words, anchor="middle", role="amount", box=0.25)
+def _value(values: Axis, one: Column, level: float | None) -> list[Mark]:
+    """Above its bar on white; above the limit too where the two would meet."""
+    reach = CAPITAL / 2
+    y = values.at(one.amount) + VALUE_GAP + reach
+    if level is not None and abs(y - values.at(level)) < reach + LIMIT_CLEAR:
+        y = values.at(level) + reach + LIMIT_CLEAR
+    return _on_white(label(one.x, y, one.value, anchor="middle", role="amount"))
 
 
-def _month(x: float, bottom: float, words: str) -> Text:
-    return Text((x, bottom - 1.4 - CAPITAL), words, FIGURES, anchor="middle", role="month")
+def _on_white(text: Text) -> list[Mark]:
+    """Figures and capitals on a white ground no higher than they are, so that bars and lines beside them stay whole."""
+    (left, _), _, (right, _), _ = text_box(text, 0.3)
+    ground = rectangle(left, text.at[1] - 0.3, right, text.at[1] + CAPITAL + 0.3)
+    path = (("M", *ground[0]), *(("L", *one) for one in ground[1:]), ("Z",))
+    return [Curve(path, fill="white", role="ground"), text]
 
 
-def _limit(values: Axis, limit: Limit, level: float, right: float, texts: Sequence[Text]) -> list[Mark]:
+def _name(one: Column, bottom: float) -> Text:
+    return Text((one.x, bottom - 1.4 - CAPITAL), one.name, FIGURES, anchor="middle", role="month")
+
+
+def _limit(values: Axis, limit: Limit, level: float, right: float, texts: Sequence[Mark]) -> list[Mark]:
     """The dashed line on white, its name in bold at the right end, whose it is below."""
     y = values.at(level)
     marks: list[Mark] = [Line(((LEFT, y), (right, y)), LIMIT_WIDTH, LIMIT_DASH, halo=LIMIT_HALO, role="limit")]
-    for words, style, base in ((limit.words, "bold", y + 1.4), (limit.source, "regular", y - 1.3 - CAPITAL)):
-        one = Text((right, base), words, FIGURES, style, "end", box=0.25, role="limit name")
-        if words and not any(boxes_touch(text_box(one, 0.25), text_box(other)) for other in texts):
-            marks.append(one)
+    for words, style, base in ((limit.words, "bold", y + 0.9), (limit.source, "regular", y - 0.9 - CAPITAL)):
+        one = Text((right - 0.3, base), words, FIGURES, style, "end", role="limit name")
+        taken = (other for other in texts if isinstance(other, Text))
+        if words and not any(boxes_touch(text_box(one, 0.25), text_box(other)) for other in taken):
+            marks += _on_white(one)
     return marks
 
 

@@ -1,7 +1,7 @@
 """Temperature, saturation and vapour pressure through the section, by thickness and by equivalent air layer."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.geometry import parallels
@@ -77,10 +77,14 @@ def temperature_row(
     return Row(tuple(marks), tuple(curves), values)
 
 
-def pressure_axis(months: Sequence[MonthView], top: float, bottom: float, lines: int = 7) -> Axis:
+def pressure_axis(months: Sequence[MonthView], top: float, bottom: float) -> Axis:
     """From nothing to the highest pressure of any month shown."""
     every = [p for one in months for p in (*one.profile.saturation, *one.profile.pressure, *_air_saturation(one))]
-    return axis(0.0, max(every), bottom, top).coarser(lines)
+    found = axis(0.0, max(every), bottom, top)
+    count = len(found.ticks) - 1
+    if count > 3 and count % 2:  # so that a lower chart has figures between
+        found = replace(found, high=found.high + found.step)
+    return found
 
 
 def pressure_row(run: Run, month: MonthView, panels: Sequence[Panel], values: Axis, planes: Sequence[int]) -> Row:

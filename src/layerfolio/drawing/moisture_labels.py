@@ -9,6 +9,7 @@ from layerfolio.drawing.lines import crosses_outline
 from layerfolio.drawing.marks import Point, Text
 from layerfolio.drawing.moisture_axes import FIGURES, label
 
+CROSSED = 6.0  # a curve under a label counts as so many mm of distance
 PITCH = 3.9  # between values at the right
 AWAY = (1.8, 3.0, 4.5, 6.5, 9.0, 12.0, 16.0)  # mm from a point to its label, tried in turn
 
@@ -61,10 +62,10 @@ def point_label(
             if any(boxes_touch(box, text_box(other)) for other in taken):
                 continue
             crossed = sum(crosses_outline(a, b, box) for curve in curves for a, b in pairwise(curve))
-            cost = 10 * crossed + away
+            cost = CROSSED * crossed + away
             if cost < least:
                 best, least = one, cost
-        if best is not None and least < 10:
+        if best is not None and least < away + 1.0:
             return best
     return best
 

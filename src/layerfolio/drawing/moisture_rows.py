@@ -1,6 +1,7 @@
 """The three rows of charts with their titles, values and scale."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from layerfolio.drawing import moisture_labels as labels
 from layerfolio.drawing.figures import Units
@@ -35,9 +36,11 @@ def chart_rows(study: CondensationStudy, place: Across, rows: Down, found: Seque
     top, bottom = rows.charts["temperature"]
     heat = temperature_row(run, (worst, best), place.panels, top, bottom, units, planes)
     named = [("temperature", (*heat.marks, *_heat_words(place, heat, run, (worst, best), top, bottom, units)))]
+    values = pressure_axis((worst, best), *rows.charts["worst"])
     for key, month in (("worst", worst), ("best", best)):
         top, bottom = rows.charts[key]
-        values = pressure_axis((worst, best), top, bottom, 7 if top - bottom >= 25 else 4)
+        if key == "best":
+            values = replace(values, start=bottom, end=top).coarser(4)
         row = pressure_row(run, month, place.panels, values, planes)
         said = _pressure_words(study, place, row, month, found, top, bottom)
         named.append((f"{key} month", (*row.marks, *said)))

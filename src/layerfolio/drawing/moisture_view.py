@@ -7,6 +7,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.studies.climate_year import MONTHS, outside_of
 from layerfolio.studies.condensation.types import CondensationStudy, Node, Profile, Run
 
+SURFACE = "the surface"
 MOST_ZONES = 3  # rows of bars; beyond them the others stand together
 
 
@@ -101,13 +102,15 @@ def zone_name(assembly: Assembly, nodes: Sequence[Node]) -> str:
     named = [f"{numbers[a]}|{numbers[b]}" for a, b in (one.between for one in faces) if a in numbers and b in numbers]
     layer = f"{inside[0]}" if inside else ""
     if not named:
-        return f"in {layer}" if layer else "the surface"
+        return f"in {layer}" if layer else SURFACE
     return " and ".join(named) + (f" and in {layer}" if layer else "")
 
 
 def node_words(assembly: Assembly, node: Node) -> str:
     """`plane 4|5`, or `in layer 5`."""
     name = zone_name(assembly, [node])
+    if name == SURFACE:
+        return name
     return f"layer {name.removeprefix('in ')}" if name.startswith("in ") else f"plane {name}"
 
 
