@@ -157,6 +157,8 @@ def test_the_barriers_place():
         "/vapour-barrier-position", insulation(1, name="batts"), panel(2, 48), replace(service, number=3), gypsum(4)
     )
     assert between.verdict == Verdict.NEEDS_JUDGEMENT and "service batts" in between.reason
+    assert {one.clause for one in (inside, outside, between)} == {"9.25.4.3.(1)"}  # the place alone is shown
+    assert "9.25.4.3.(2)" in between.next_step
     foam = insulation(1, serves=["vapour control"])
     assert found("/vapour-barrier-position", foam, gypsum(2)).verdict == Verdict.MEETS
 

@@ -111,7 +111,7 @@ def judge_position(requirement: Requirement, thermal: ThermalStudy, vapour: Vapo
         verdict = Verdict.NEEDS_JUDGEMENT
         reason = f"insulation lies on its room side too ({listed(inside)}); the code gives no share"
         reason += _shares(thermal, layer.number)
-        next_step = "show that no condensation forms on it at design conditions, and ask whether that is accepted"
+        next_step = "show that no condensation forms on it at design conditions (9.25.4.3.(2)), and ask whether that is accepted"
     return finding(
         requirement, context, verdict, assembly=assembly.name, asked="on the warm side of the insulation",
         given=f"{called(layer)}, inside {listed(outside)}" if outside else called(layer),
