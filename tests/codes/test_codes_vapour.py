@@ -1,6 +1,7 @@
 """The vapour barrier, its place, tight layers elsewhere; what a permeance must rest on before it decides."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -12,6 +13,7 @@ from layerfolio.catalogue.code_rows import read
 from layerfolio.catalogue.code_sets import code_folder
 from layerfolio.catalogue.datum import Datum, Document, Origin
 from layerfolio.codes.findings import Verdict
+from layerfolio.dossier import compile_dossier, open_project
 
 NG = 1e-12
 REPORT = Document(file="data-sheets/panel.pdf", number="PB-7", issuer="a laboratory", proves=("permeance",))
@@ -23,9 +25,7 @@ def panel(number, ng, *, documents=(REPORT,), serves=("vapour control",), name="
     return replace(made, documents=tuple(documents))
 
 
-def catalogue_panel(
-    number, material, d, *, mu=None, s_d=None, mark="memory", serves=("vapour control",), family="strand-board"
-):
+def catalogue_panel(number, material, d, *, mu=None, s_d=None, mark="memory", serves=("vapour control",), family="strand-board"):
     """A panel with the catalogue's own vapour figure."""
     made = b.layer(number, R=0.1, d=d, mu=mu, s_d=s_d, serves=serves, name=material, family=family)
     origin = Origin("catalogue", "iso-10456-2007", "Table 3", mark)
@@ -153,9 +153,7 @@ def test_the_barriers_place():
     outside = found("/vapour-barrier-position", panel(1, 48), insulation(2), gypsum(3))
     assert outside.verdict == Verdict.DOES_NOT_MEET
     service = insulation(3, name="service batts")
-    between = found(
-        "/vapour-barrier-position", insulation(1, name="batts"), panel(2, 48), replace(service, number=3), gypsum(4)
-    )
+    between = found("/vapour-barrier-position", insulation(1, name="batts"), panel(2, 48), replace(service, number=3), gypsum(4))
     assert between.verdict == Verdict.NEEDS_JUDGEMENT and "service batts" in between.reason
     assert {one.clause for one in (inside, outside, between)} == {"9.25.4.3.(1)"}  # the place alone is shown
     assert "9.25.4.3.(2)" in between.next_step
@@ -170,9 +168,7 @@ def ratio_wall(outer, inner, ng=20, **panel_like):
 
 
 def board(outer, inner, ng=20, days=4600, **panel_like):
-    return found(
-        "/tight-layers", *ratio_wall(outer, inner, ng, **panel_like), where=project(zone=None, degree_days=days)
-    )
+    return found("/tight-layers", *ratio_wall(outer, inner, ng, **panel_like), where=project(zone=None, degree_days=days))
 
 
 @pytest.mark.parametrize("row", cases("nbc-tight-layers")["rows"], ids=lambda row: str(row["degree_days"]))
@@ -211,9 +207,7 @@ def test_thin_wood_sheathing_and_mild_insulation_are_exempt():
 
     def foam(ng, R, days):
         outer = replace(panel(1, ng, serves=(), name="foam", R=R), family="foam")
-        return found(
-            "/tight-layers", outer, insulation(10), gypsum(3), where=project(zone=None, degree_days=days)
-        ).verdict
+        return found("/tight-layers", outer, insulation(10), gypsum(3), where=project(zone=None, degree_days=days)).verdict
 
     assert foam(30, 0.7, 5999) == Verdict.MEETS
     assert foam(29.9, 0.7, 5999) == Verdict.DOES_NOT_MEET
@@ -273,3 +267,46 @@ def test_both_cups_of_a_barrier_print():
 def test_materials_of_the_permeance_note_are_in_the_catalogue():
     rows = read(code_folder("nbc-2020") / "method" / "permeances.yaml")["rows"]
     assert {name for row in rows for name in row["for"]} <= set(materials.names())
+
+
+def vented(d=0.038):
+    return b.layer(1, d=d, counts=False, kind="cavity", cavity="ventilated", name="Cavity", family="air")
+
+
+def sheet(**figures):
+    """A steel sheet outside the cavity; µ of metals is taken as a million."""
+    return b.layer(1, d=0.0006, counts=False, name="Steel", family="metal", **{"mu": 1e6} | figures)
+
+
+@pytest.mark.parametrize(("layers", "given"), [
+    ((insulation(1), panel(2, 20), gypsum(3)), "panel-15 (layer 2), inside the insulation"),
+    ((panel(1, 20), insulation(2), gypsum(3)), "panel-15 (layer 1), outside the insulation"),
+    ((insulation(1), panel(2, 20), insulation(3), gypsum(4)), "panel-15 (layer 2), between insulation"),
+    ((sheet(), vented(), insulation(3), gypsum(4)), "Steel (layer 1), outside the ventilated cavity"),
+    ((sheet(), vented(), insulation(3), panel(4, 20)),
+     "Steel (layer 1), outside the ventilated cavity; panel-15 (layer 4), inside the insulation"),
+    ((sheet(), insulation(2), gypsum(3)), "no tight sheet or panel"),
+    ((sheet(mu=None), vented(), insulation(3), gypsum(4)), "no tight sheet or panel"),
+    ((sheet(mu=None, permeance=70e-12), vented(), insulation(3), gypsum(4)), "no tight sheet or panel"),
+    ((sheet(mu=None, permeance=50e-12), vented(), insulation(3), gypsum(4)), "Steel (layer 1), outside the ventilated cavity"),
+    ((sheet(mu=None, s_d=50), vented(), insulation(3), gypsum(4)), "Steel (layer 1), outside the ventilated cavity"),
+], ids=str)  # fmt: skip
+def test_each_tight_layer_says_where_it_lies(layers, given):
+    assert found("/tight-layers", *layers).given == given
+
+
+@pytest.mark.parametrize(("kind", "depth", "verdict"), [
+    ("roof", 0.005, Verdict.MEETS), ("wall", 0.0095, Verdict.MEETS), ("wall", 0.009, Verdict.NEEDS_JUDGEMENT),
+    ("wall", None, Verdict.NEEDS_JUDGEMENT),
+])  # fmt: skip
+def test_the_air_space_of_a_wall_is_deep_enough(kind, depth, verdict):
+    """9.25.5.2.(2) with 9.27.2.2.(1)(a): a drained and vented air space of 9.5 mm (read in the Alberta edition of 2023)."""
+    slope = 90.0 if kind == "wall" else 30.0
+    one = found("/tight-layers", sheet(), vented(depth), insulation(3), gypsum(4), kind=kind, slope=slope)
+    assert one.verdict == verdict and ("9.27.2.2" in one.next_step) == (verdict == Verdict.NEEDS_JUDGEMENT)
+
+
+def test_the_chandlerys_steel_lies_outside_the_ventilated_cavity():
+    dossier = compile_dossier(open_project(Path(__file__).parents[2] / "examples" / "chandlery"))
+    one = only([x for x in dossier.findings if x.assembly == "R1"], "/tight-layers")
+    assert one.given.startswith("Standing-seam steel (layer 1), outside the ventilated cavity; ")

@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass
 
+from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.inputs import FROM_MEMORY, heat_figures
 from layerfolio.codes.judges import ratio_at_least
 from layerfolio.codes.making import finding
 from layerfolio.codes.naming import called
+from layerfolio.codes.outer_layers import dry_permeance, outside_the_cavity, ventilated_cavity
 from layerfolio.codes.permeances import own, published, report
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import figure, listed
@@ -19,24 +21,27 @@ SEVERITY = (Verdict.MEETS, Verdict.NEEDS_JUDGEMENT, Verdict.NEEDS_EVIDENCE, Verd
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """One tight layer and what its place makes of it. `sure`: its permeance is settled, so it may fail."""
+    """One tight layer, where it lies, and what that makes of it. `step`: what is to do, where it is not the usual."""
 
     name: str
+    where: str
     verdict: Verdict
     reason: str
+    step: str = ""
 
 
 def judge_tight_layers(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context) -> Finding:
     """The worst place of all tight layers of an assembly."""
-    sheets = [row for row in vapour.layers if _is_sheet(row, requirement)]
+    sheets = [row for row in vapour.layers if _is_sheet(row.layer, requirement)]
     below = requirement.figures["below"]
     tight = [row for row in sheets if (lowest := _lowest(row, context)) is not None and lowest < below]
     unknown = [called(row.layer) for row in sheets if _lowest(row, context) is None and not _warm_face(row, vapour)]
     places = [_place(row, requirement, thermal, vapour, context) for row in tight]
+    places = [*_outside(requirement, vapour.assembly), *places]
     verdict, reason, next_step = _worst(places, unknown)
     if not places and not unknown:
         verdict, reason = Verdict.NOT_ASKED, "no sheet or panel of the assembly is that tight"
-    given = "; ".join(one.name for one in places) or "no tight sheet or panel"
+    given = "; ".join(f"{one.name}, {one.where}" for one in places) or "no tight sheet or panel"
     return finding(
         requirement, context, verdict, assembly=vapour.assembly.name,
         asked="on the warm face, outside a vented air space, or with enough resistance outside", given=given,
@@ -54,11 +59,30 @@ def _worst(places: list[Place], unknown: list[str]) -> tuple[Verdict, str, str]:
     reasons = [one.reason for one in places if one.verdict == worst]
     if unknown and worst != Verdict.DOES_NOT_MEET:
         worst, reasons = Verdict.NEEDS_EVIDENCE, [f"the permeance of {listed(unknown)} is not known"]
-    return worst, "; ".join(dict.fromkeys(reasons)), steps.get(worst, "")
+    found = dict.fromkeys(one.step or steps.get(worst, "") for one in places if one.verdict == worst)
+    return worst, "; ".join(dict.fromkeys(reasons)), "; ".join(found) or steps.get(worst, "")
 
 
-def _is_sheet(row: LayerVapour, requirement: Requirement) -> bool:
-    layer = row.layer
+def _outside(requirement: Requirement, assembly: Assembly) -> list[Place]:
+    """Tight layers outside the ventilated cavity: there they may stand, a wall's air space being deep enough."""
+    rule, cavity = requirement.figures["air_space"], ventilated_cavity(assembly)
+    found = []
+    for layer in outside_the_cavity(assembly):
+        permeance = dry_permeance(layer)
+        if not _is_sheet(layer, requirement) or permeance is None or permeance >= requirement.figures["below"]:
+            continue
+        name, where = called(layer), "outside the ventilated cavity"
+        depth = cavity.thickness.value if cavity.thickness else 0.0
+        if assembly.kind == "wall" and depth < rule["depth"] - 1e-9:
+            reason = f"the air space behind {name} is not stated to be {rule['depth'] * 1000:g} mm deep"
+            step = f"ask the authority: is it the drained and vented air space of {rule['clause']}?"
+            found.append(Place(name, where, Verdict.NEEDS_JUDGEMENT, reason, step))
+        else:
+            found.append(Place(name, where, Verdict.MEETS, f"{name} lies {where}"))
+    return found
+
+
+def _is_sheet(layer: Layer, requirement: Requirement) -> bool:
     return layer.kind != "cavity" and layer.family not in requirement.rule["not_sheets"]
 
 
@@ -80,13 +104,13 @@ def _warm_face(row: LayerVapour, vapour: VapourStudy) -> bool:
 
 
 def _place(row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context) -> Place:
-    name = called(row.layer)
+    name, where = called(row.layer), _where(row, vapour)
     if _warm_face(row, vapour):
-        return Place(name, Verdict.MEETS, f"{name} lies on the warm face")
+        return Place(name, where, Verdict.MEETS, f"{name} lies on the warm face")
     if exempt := _exempt(row, requirement, thermal, context):
-        return Place(name, Verdict.MEETS, f"{name} is exempt: {exempt}")
+        return Place(name, where, Verdict.MEETS, f"{name} is exempt: {exempt}")
     if context.degree_days is None or thermal.missing:
-        return Place(name, Verdict.NEEDS_JUDGEMENT, f"no ratio can be formed for {name}")
+        return Place(name, where, Verdict.NEEDS_JUDGEMENT, f"no ratio can be formed for {name}")
     days = context.degree_days
     limit = next(x["ratio"] for x in requirement.figures["ratios"] if days <= x.get("to", days))
     outside, inside, doubtful = _resistances(row, thermal)
@@ -95,10 +119,18 @@ def _place(row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, va
     if not ratio_at_least(outside, inside, limit):
         verdict = Verdict.DOES_NOT_MEET if _settled(row, requirement, context) else Verdict.NEEDS_EVIDENCE
         doubt = "" if verdict == Verdict.DOES_NOT_MEET else "; whether it is that tight is not proved"
-        return Place(name, verdict, f"{name}: {shown}{doubt}")
+        return Place(name, where, verdict, f"{name}: {shown}{doubt}")
     if not ratio_at_least(outside - doubtful, inside, limit):
-        return Place(name, Verdict.NEEDS_EVIDENCE, f"{name}: {shown}, with figures from memory outside it")
-    return Place(name, Verdict.MEETS, f"{name}: {shown}")
+        return Place(name, where, Verdict.NEEDS_EVIDENCE, f"{name}: {shown}, with figures from memory outside it")
+    return Place(name, where, Verdict.MEETS, f"{name}: {shown}")
+
+
+def _where(row: LayerVapour, vapour: VapourStudy) -> str:
+    """The layer's place in words, against the insulation."""
+    if _warm_face(row, vapour):
+        return "inside the insulation"
+    outer = any(one.counts and one.insulating and one.number < row.layer.number for one in vapour.assembly.layers)
+    return "between insulation" if outer else "outside the insulation"
 
 
 def _exempt(row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, context: Context) -> str:
