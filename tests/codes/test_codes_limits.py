@@ -1,5 +1,7 @@
 """Every cell of the printed tables, on both sides; zones; what an answer that is missing does."""
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -39,11 +41,7 @@ def judged(question, R, zone, recovery, **about):
     return only(codes.judge(where, studies(of_resistance(R, **about))), f"/{question}")
 
 
-ABOVE = [
-    (row, zone, cell)
-    for row in TABLES["above_ground"]
-    for zone, cell in zip(TABLES["zones"], row["cells"], strict=True)
-]
+ABOVE = [(row, zone, cell) for row in TABLES["above_ground"] for zone, cell in zip(TABLES["zones"], row["cells"], strict=True)]
 
 
 @pytest.mark.parametrize(("row", "zone", "cell"), ABOVE, ids=lambda one: one if isinstance(one, str) else None)
@@ -58,9 +56,7 @@ def test_every_cell_above_ground_turns_the_verdict(row, zone, cell):
     assert rounds_down.verdict == Verdict.DOES_NOT_MEET and "0.01" in rounds_down.reason
 
 
-GROUND = [
-    (row, zone, cell) for row in TABLES["ground"] for zone, cell in zip(TABLES["zones"], row["cells"], strict=True)
-]
+GROUND = [(row, zone, cell) for row in TABLES["ground"] for zone, cell in zip(TABLES["zones"], row["cells"], strict=True)]
 
 
 @pytest.mark.parametrize(("row", "zone", "cell"), GROUND, ids=lambda one: one if isinstance(one, str) else None)
@@ -194,15 +190,38 @@ def test_zone_from_degree_days_alone_and_without_either():
     assert only(roofs, "/zone").verdict == Verdict.NEEDS_JUDGEMENT
 
 
+@pytest.mark.parametrize(("zone", "days", "asked"), [
+    ("4", 2900, "zone 4: fewer than 3000 degree-days below 18 °C"),
+    ("5", 3500, "zone 5: 3000 to 3999 degree-days below 18 °C"),
+    ("6", 4600, "zone 6: 4000 to 4999 degree-days below 18 °C"),
+    ("7B", 6500, "zone 7B: 6000 to 6999 degree-days below 18 °C"),
+    ("8", 7500, "zone 8: 7000 degree-days or more below 18 °C"),
+    ("6", 6500, "zone 6: 4000 to 4999 degree-days below 18 °C; zone 7B: 6000 to 6999 degree-days below 18 °C"),
+    (None, None, "by heating degree-days below 18 °C"),
+])  # fmt: skip
+def test_the_zone_line_prints_the_limits_of_the_zone(zone, days, asked):
+    """Heads of the columns of Table 9.36.2.6.-A."""
+    found = only(codes.judge(project(zone=zone, degree_days=days), studies(of_resistance(3))), "/zone")
+    assert found.asked == asked
+
+
+@pytest.mark.parametrize("row", ZONES["rows"], ids=str)
+def test_the_degree_days_lie_within_the_limits_that_print(row):
+    found = only(codes.judge(project(zone=None, degree_days=row["degree_days"]), studies(of_resistance(3))), "/zone")
+    figures = [float(one) for one in re.findall(r"\d{4}", found.asked.partition(": ")[2])]
+    low, high = {"fewer": (0, figures[0] - 1), "more": (figures[0], 1e9)}.get(
+        "fewer" if "fewer" in found.asked else "more" if "more" in found.asked else "", (figures[0], figures[-1])
+    )
+    assert low <= row["degree_days"] <= high and found.asked.startswith(f"zone {row['zone']}:")
+
+
 def test_an_amendment_replaces_the_limit_with_its_source():
     change = amendment("nbc-2020/9.36.2.6/walls", "3.5 m2.K/W", "by-law 12")
     findings = codes.judge(project(amendments=[change]), studies(of_resistance(3.4)))
     walls = only(findings, "/walls")
     assert (walls.verdict, walls.limit.value, walls.amended) == (Verdict.DOES_NOT_MEET, 3.5, "by-law 12")
     assert walls.mark == "given"
-    assert (
-        only(codes.judge(project(amendments=[change]), studies(of_resistance(3.5))), "/walls").verdict == Verdict.MEETS
-    )
+    assert only(codes.judge(project(amendments=[change]), studies(of_resistance(3.5))), "/walls").verdict == Verdict.MEETS
 
 
 @given(st.floats(0.5, 12), st.floats(0, 5), st.sampled_from(["4", "5", "6", "7A", "7B", "8"]), st.booleans())

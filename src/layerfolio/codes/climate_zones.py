@@ -41,6 +41,17 @@ def _holds(row: Mapping[str, Any], heating: float | None, cooling: float | None)
     return all(tests[key](row[key]) for key in asked)
 
 
+def bounds(rows: list[Mapping[str, Any]], zone: str) -> tuple[float | None, float | None]:
+    """Lowest and highest whole degree-days of a zone as the table prints them; None for an end that is open."""
+    low = None
+    for row in rows:
+        high = row["below"] - 1 if "below" in row else row.get("to")
+        if str(row["zone"]) == zone:
+            return low, high
+        low = None if high is None else high + 1
+    raise KeyError(zone)
+
+
 def expanded(edition: CodeSet, zone: str) -> tuple[str, ...]:
     """The zones that a stated one may stand for: "4" where the set tells 4A, 4B and 4C apart."""
     for row in edition.content.get("zones", {}).get("rows", ()):

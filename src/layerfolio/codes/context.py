@@ -31,6 +31,7 @@ class Context:
     amended: Mapping[str, Amendment]
     wind_pressure: float | None = None  # hourly, 1 in 50 years, Pa
     seismic: float | None = None  # Sa(0.2)
+    design_temperature: float | None = None  # of heating, degC
 
     @property
     def decimals(self) -> int | None:
@@ -86,6 +87,7 @@ def context(project: Any) -> Context:
         humidity_class=getattr(getattr(getattr(project, "indoor", None), "humidity", None), "class_", None),
         customary=getattr(about, "units", "metric") == "customary",
         amended=amendments(project),
+        design_temperature=value(getattr(climate, "heating_design_temperature", None)),
         wind_pressure=value(getattr(loads, "wind_pressure_1_50", None)),
         seismic=value(getattr(getattr(loads, "seismic", None), "Sa02", None)),
     )

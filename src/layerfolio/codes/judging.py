@@ -11,6 +11,7 @@ from layerfolio.codes.amendments import in_force_id
 from layerfolio.codes.context import Context, context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.heat import judge_heat
+from layerfolio.codes.heat_recovery import judge_heat_recovery
 from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.reminders import judge_air_barrier, judge_reminder
 from layerfolio.codes.requirements import Requirement, requirements
@@ -48,7 +49,7 @@ def _set_findings(about: Context) -> Iterator[Finding]:
 def _of_building(about: Context, scopes: dict) -> Iterator[Finding]:
     for requirement in requirements(about.edition.set_id):
         if requirement.of_building:
-            found = judge_reminder(requirement, None, about)
+            found = OF_BUILDING[requirement.judge](requirement, about)
             if found is not None:
                 yield _within(found, requirement, scopes)
 
@@ -90,6 +91,12 @@ JUDGES = {
     "reminder": lambda requirement, thermal, vapour, about: judge_reminder(requirement, thermal.assembly, about),
     "figures_only": lambda requirement, thermal, vapour, about: None,  # another judge asks for these figures
 }
+
+OF_BUILDING = {
+    "reminder": lambda requirement, about: judge_reminder(requirement, None, about),
+    "heat_recovery": judge_heat_recovery,
+}
+"""Judges of what is asked of the building and not of an assembly."""
 
 OF_ONE_CODE = {
     "bracing": ("bracing", "judge_bracing"),

@@ -3,9 +3,11 @@
 from typing import Any
 
 from layerfolio.codes.applies import Answer, about_set, building, building_area
+from layerfolio.codes.climate_zones import bounds
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import MEMORY_LIMIT
+from layerfolio.codes.site_figures import degree_days, degree_days_span, temperature
 from layerfolio.codes.wording import figure, listed
 
 
@@ -17,9 +19,28 @@ def judge_zone(context: Context) -> Finding | None:
     verdict, reason, step = _zone_verdict(context, rule, tuple(str(row["zone"]) for row in rule["rows"]))
     given = f"zone {context.zone or 'not given'}, {_degree_days(context, rule)}"
     return about_set(
-        context, "zone", rule, "Climate zone", verdict, asked=f"by {rule['by']}", given=given, reason=reason,
+        context, "zone", rule, "Climate zone", verdict, asked=_zone_asked(context, rule), given=given, reason=reason,
         next_step=step,
     )  # fmt: skip
+
+
+def _zone_asked(context: Context, rule: dict[str, Any]) -> str:
+    """The limits of the zones that are named, where the set's list of zones carries them; else what decides."""
+    base = rule.get("base")
+    named = [one for one in context.named_zones if one in {str(row["zone"]) for row in rule["rows"]}]
+    if base is None or not named:
+        return f"by {rule['by']}"
+    below = f"below {temperature(base, context.customary)}"
+    return "; ".join(f"zone {one}: {_span(*bounds(rule['rows'], one), context.customary)} {below}" for one in named)
+
+
+def _span(low: float | None, high: float | None, customary: bool) -> str:
+    """Degree-days of a zone in words."""
+    if low is None:
+        return f"fewer than {degree_days(high + 1, customary)}"
+    if high is None:
+        return f"{degree_days(low, customary)} or more"
+    return degree_days_span(low, high, customary)
 
 
 def _degree_days(context: Context, rule: dict[str, Any]) -> str:

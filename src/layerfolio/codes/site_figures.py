@@ -16,6 +16,14 @@ def degree_days(value: float, customary: bool = False) -> str:
     return f"{fixed(in_units(value, 'F.d'), 0)} °F·d ({value:g} K·d)"
 
 
+def degree_days_span(low: float, high: float, customary: bool = False) -> str:
+    """ "4000 to 4999 degree-days", "7200 to 8998 °F·d (4000 to 4999 K·d)"."""
+    if not customary:
+        return f"{low:g} to {degree_days(high)}"
+    ends = " to ".join(fixed(in_units(one, "F.d"), 0) for one in (low, high))
+    return f"{ends} °F·d ({low:g} to {high:g} K·d)"
+
+
 def temperature(value: float, customary: bool = False) -> str:
     """Degrees Celsius: "−27 °C", "−16.6 °F (−27 °C)"."""
     return _both(f"{_short(value)} °C", f"{_short(in_units(value, 'degF'))} °F", customary)
