@@ -14,9 +14,9 @@ def moisture_finding(name: str, question: str, clause: str, title: str, verdict:
     """A finding that rests on a standard (`source`, ISO 13788 where none is said), which no code set asks for."""
     usual = {"asked": "", "given": "", "provided": None, "limit": None, "reason": "", "step": f"{name}-V"}
     source = said.pop("source", BALANCE)
-    asked = f"{said.pop('asked', '')}; {STANDARDS[source]}, beside the code set, which does not ask it"
+    part = clause.rpartition(", ")[2]
     return Finding(
-        id=f"iso/{clause}/{question}" if source.startswith("iso") else f"{source}/{clause}/{question}",
-        assembly=name, edition=source, clause=clause, topic="vapour", question=title, path="performance",
-        verdict=verdict, source=source, **usual | {"asked": asked} | said,
+        id=f"{source}/{part.replace(' ', '-')}/{question}", assembly=name, edition=source,
+        clause=f"{STANDARDS[source]}, {part}; beside the code set", topic="vapour", question=title, path="performance",
+        verdict=verdict, source=source, **usual | said,
     )  # fmt: skip

@@ -1,26 +1,31 @@
 """The compliance record: every requirement, its clause, what is asked and provided, the path, the verdict, who decides."""
 
-from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.findings import Finding
 from layerfolio.sheets.blocks import Column, Head, Paragraph, Row, Sheet, Space, Table, VerdictCell, VerdictCount
 from layerfolio.sheets.desk import RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
 
-WIDTHS = (8, 34, 53, 47, 38)
+WIDTHS = (8, 36, 26, 62, 48)
+WHO = {
+    "authority having jurisdiction": "the authority",
+    "a licensed structural engineer and the authority having jurisdiction": "an engineer and the authority",
+}
 
 
 def compliance_record(desk: Desk) -> Sheet:
     findings = desk.dossier.findings
     code = desk.dossier.project.code
     phrase = "; ".join(filter(None, (code_words(desk), f"zone {code.zone}" if code.zone else "", _recovery(code))))
-    columns = (
-        Column("No.", width=WIDTHS[0]),
-        Column("Question", "clause", WIDTHS[1]),
-        Column("Prescriptive path", "asked and provided", WIDTHS[2]),
-        Column("Performance path", "what is shown instead", WIDTHS[3]),
-        Column("Verdict", "and what follows", WIDTHS[4]),
+    heads = (
+        ("No.", ""),
+        ("Question", "clause"),
+        ("Path", "who decides"),
+        ("Asked", "and provided"),
+        ("Verdict", "and what follows"),
     )
+    columns = tuple(Column(title, unit, width) for (title, unit), width in zip(heads, WIDTHS, strict=True))
     rows = tuple(Row(_cells(number, finding, desk)) for number, finding in enumerate(findings, 1))
     table = Table(columns, rows, top_rule=False, upright_rules=(1, 2, 3), long_text=True)
     blocks = (
@@ -31,7 +36,7 @@ def compliance_record(desk: Desk) -> Sheet:
         Paragraph(
             "A verdict compares a calculated or stated figure with the figure named; it decides nothing. "
             "The authority having jurisdiction decides every line. Clauses are named, not quoted: confirm them against the "
-            "adopted text. Lines whose clause names ISO or DIN follow a standard that stands beside the code set. "
+            "adopted text. What stands beside the code set is a standard that the set does not ask for. "
             "† marks what was not re-read in its source."
         ),
     )
@@ -47,14 +52,13 @@ def _recovery(code) -> str:
 def _cells(number: int, finding: Finding, desk: Desk) -> tuple:
     subject = f", {plain(finding.assembly)}" if finding.assembly else ""
     question = f"**{plain(finding.question)}{subject}**\n{plain(finding.clause)}"
-    prescriptive = _asked(finding) if finding.path == "prescriptive" else NONE
-    performance = _performance(finding)
     follows = finding.what_follows
     if finding.mark == "memory" and finding.limit and "memory" not in follows:
         follows = "; ".join(filter(None, (follows, "the limit rests on memory: confirm")))
     if finding.amended:
         follows = "; ".join(filter(None, (follows, f"limit amended: {finding.amended}")))
-    return str(number), question, prescriptive, performance, VerdictCell(finding.verdict, plain(follows))
+    path = f"{finding.path}\n{WHO.get(finding.who_decides, plain(finding.who_decides))}"
+    return str(number), question, path, _asked(finding), VerdictCell(finding.verdict, plain(follows))
 
 
 def asked_words(finding: Finding) -> str:
@@ -70,11 +74,3 @@ def _asked(finding: Finding) -> str:
         step = f" ({plain(finding.step)})" if finding.step else ""
         lines.append(f"_provided_ {plain(finding.given)}{step}")
     return "\n".join(lines) or NONE
-
-
-def _performance(finding: Finding) -> str:
-    if finding.path != "prescriptive":
-        return _asked(finding)
-    if finding.verdict is Verdict.MEETS:
-        return "Not needed."
-    return "Not calculated here." if finding.verdict is Verdict.DOES_NOT_MEET else NONE
