@@ -6,7 +6,6 @@ from layerfolio.codes.findings import Finding
 from layerfolio.codes.us_class import retarder_class
 from layerfolio.drawing.mini import mini_section
 from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
-from layerfolio.sheets.compliance import asked_words
 from layerfolio.sheets.desk import COVER, RECORD, SOURCES, Desk
 from layerfolio.sheets.figures import permeance_text
 from layerfolio.sheets.markup import plain
@@ -119,18 +118,28 @@ def _outside_answer(desk: Desk, one: Explanation) -> str:
 
 
 def _comparison(desk: Desk, one: Explanation) -> Table:
-    columns = (
-        Column("Question, clause", width=34),
-        Column("What is asked", width=38),
-        Column("What is provided", width=31),
-        Column("Verdict"),
-    )
-    rows = [
-        Row((f"{plain(f.question)}, {plain(f.clause)}", asked_words(f), plain(f.given), VerdictCell(f.verdict)))
-        for f in _findings(desk, one)
-        if f.path == "prescriptive"
-    ]
+    """The prescriptive questions in short; the record has each in full."""
+    widths = (("Question, clause", 34), ("What is asked", 38), ("What is provided", 31), ("Verdict", 0))
+    columns = tuple(Column(title, width=width) for title, width in widths)
+    rows = []
+    for f in _findings(desk, one):
+        if f.path == "prescriptive":
+            dagger = f" {NOT_REREAD}" if f.mark == "memory" else ""
+            cells = (f"{plain(f.question)}, {plain(f.clause)}", plain(_in_short(f.asked)) + dagger, plain(_in_short(f.given)))
+            rows.append(Row((*cells, VerdictCell(f.verdict, f"{RECORD}, line {desk.line(f)}"))))
     return Table(columns, tuple(rows))
+
+
+MOST = 72
+"""Characters of a finding's words that the short comparison keeps."""
+
+
+def _in_short(words: str) -> str:
+    """The beginning of a finding's words, cut between two clauses of the sentence where it is long."""
+    if len(words) <= MOST:
+        return words
+    cut = max(words.rfind(mark, 0, MOST) for mark in ("; ", ", "))
+    return f"{words[: cut if cut > MOST // 3 else words.rfind(' ', 0, MOST)]} …"
 
 
 def _numbers(desk: Desk, one: Explanation) -> list[Marked]:
