@@ -6,7 +6,8 @@ from layerfolio.codes.amendments import in_force_id
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import MEMORY_LIMIT
-from layerfolio.codes.wording import figure, listed
+from layerfolio.codes.site_figures import area
+from layerfolio.codes.wording import listed
 
 Answer = Literal["yes", "no", "unknown"]
 HAZARDS = ("low", "medium", "high")
@@ -30,7 +31,7 @@ def judge_applies(context: Context) -> tuple[Finding, Answer]:
     if "any" in rule:
         asked, given = rule["any"], "plane assemblies"
     else:
-        most = f" and {figure('area', rule['building_area'])}" if "building_area" in rule else ""
+        most = f" and {area(rule['building_area'], context.customary)}" if "building_area" in rule else ""
         asked, given = f"{rule['storeys']} storeys{most} at most; {rule['named']}", building(context)
         _size(context, rule, against, open_questions)
         _occupancy(context, rule, against, open_questions)
@@ -77,17 +78,17 @@ def _taken(context: Context, rule: dict[str, Any]) -> tuple[str, ...]:
     return (said,) if said else ()
 
 
-def building(context: Context, area: str = "") -> str:
-    """Storeys, area and occupancy in one line; `area` in words, the building area where it is empty."""
+def building(context: Context, area_words: str = "") -> str:
+    """Storeys, area and occupancy in one line; `area_words`, or the building area where they are empty."""
     number = context.storeys
     storeys = "storeys not given" if number is None else f"{number} storey{'s' * (number != 1)}"
-    return ", ".join((storeys, area or building_area(context), context.occupancy or "occupancy not given"))
+    return ", ".join((storeys, area_words or building_area(context), context.occupancy or "occupancy not given"))
 
 
 def building_area(context: Context) -> str:
     """The building area, named as such."""
-    area = context.building_area
-    return "building area not given" if area is None else f"building area {figure('area', area)}"
+    value = context.building_area
+    return "building area not given" if value is None else f"building area {area(value, context.customary)}"
 
 
 def _size(context: Context, rule: dict[str, Any], against: list[str], open_questions: list[str]) -> None:
@@ -100,8 +101,8 @@ def _size(context: Context, rule: dict[str, Any], against: list[str], open_quest
     if context.building_area is None:
         open_questions.append("the building area (building.building_area)")
     elif context.building_area > rule["building_area"]:
-        area, most = figure("area", context.building_area), figure("area", rule["building_area"])
-        against.append(f"a building area of {area} is more than {most}")
+        found, most = (area(one, context.customary) for one in (context.building_area, rule["building_area"]))
+        against.append(f"a building area of {found} is more than {most}")
 
 
 def _occupancy(context: Context, rule: dict[str, Any], against: list[str], open_questions: list[str]) -> None:

@@ -6,6 +6,7 @@ from typing import Any
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.codes.naming import called
+from layerfolio.codes.site_figures import pressure
 from layerfolio.studies.condensation.types import CondensationStudy
 
 STUDY = "a study by EN 15026 from a specialist"
@@ -131,7 +132,8 @@ def vents_under_snow(project: Any, study: CondensationStudy) -> Caution | None:
     vented = any(x.cavity == "ventilated" for x in one.layers)
     if one.kind != "roof" or not vented or (one.slope >= SLOPE and (snow is None or snow.value <= SNOW)):
         return None
-    load = f", ground snow {snow.value / 1000:g} kPa" if snow else ""
+    customary = project.project.units == "customary"
+    load = f", ground snow {pressure(snow.value, customary)}" if snow else ""
     return Caution(
         "vents-under-snow", "Roof vents under snow", "vents that stay open all winter", f"slope {one.slope:g}°{load}",
         "a vented roof whose vents are buried for months acts as an unvented one",

@@ -7,8 +7,8 @@ from layerfolio.codes.climate_zones import bounds
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import MEMORY_LIMIT
-from layerfolio.codes.site_figures import degree_days, degree_days_span, temperature
-from layerfolio.codes.wording import figure, listed
+from layerfolio.codes.site_figures import area, degree_days, degree_days_span, in_system, temperature
+from layerfolio.codes.wording import listed
 
 
 def judge_zone(context: Context) -> Finding | None:
@@ -29,7 +29,7 @@ def _zone_asked(context: Context, rule: dict[str, Any]) -> str:
     base = rule.get("base")
     named = [one for one in context.named_zones if one in {str(row["zone"]) for row in rule["rows"]}]
     if base is None or not named:
-        return f"by {rule['by']}"
+        return f"by {in_system(rule['by'], context.customary)}"
     below = f"below {temperature(base, context.customary)}"
     return "; ".join(f"zone {one}: {_span(*bounds(rule['rows'], one), context.customary)} {below}" for one in named)
 
@@ -45,9 +45,10 @@ def _span(low: float | None, high: float | None, customary: bool) -> str:
 
 def _degree_days(context: Context, rule: dict[str, Any]) -> str:
     days, cooling = context.degree_days, context.cooling_degree_days
-    said = [f"{days:g} degree-days" if days is not None else "degree-days not given"]
+    said = [degree_days(days, context.customary) if days is not None else "degree-days not given"]
     if "by_degree_days" in rule:
-        said.append(f"{cooling:g} cooling degree-days" if cooling is not None else "cooling degree-days not given")
+        shown = "cooling degree-days not given" if cooling is None else f"cooling {degree_days(cooling, context.customary)}"
+        said.append(shown)
     return ", ".join(said)
 
 
@@ -91,7 +92,7 @@ def judge_scope(context: Context, name: str) -> tuple[Finding, Answer]:
         "unknown": "state the total floor area of the occupancy, and its hazard where it is industrial",
     }[answer]  # fmt: skip
     step = f"confirm {rule['clause']}" if by_memory else step
-    most = figure("area", rule["floor_area"])
+    most = area(rule["floor_area"], context.customary)
     return about_set(
         context, f"{name}-scope", rule, rule["question"], verdict,
         asked=f"residential; or office, shop and low-hazard industry of {most} floor area at most",
@@ -103,7 +104,7 @@ def _floor_area(context: Context) -> str:
     """The conditioned floor area, beside it the building area that bounds the floor area from above."""
     floor = context.floor_area
     if floor is not None:
-        return f"conditioned floor area {figure('area', floor)}, {building_area(context)}"
+        return f"conditioned floor area {area(floor, context.customary)}, {building_area(context)}"
     if context.building_area is None:
         return "floor area not given"
     return f"{building_area(context)} (conditioned floor area not given)"
@@ -118,10 +119,11 @@ def _reach(context: Context, rule: dict[str, Any]) -> tuple[Answer, str]:
     if occupancy not in rule["limited"] and not (occupancy in rule["industrial"] and context.hazard == "low"):
         return "unknown", "the occupancy does not say it"
     most = rule["floor_area"]
+    limit = area(most, context.customary)
     if context.floor_area is not None and context.floor_area > most:
-        return "no", f"more than {figure('area', most)} of floor area follows {rule['instead']}"
+        return "no", f"more than {limit} of floor area follows {rule['instead']}"
     if context.building_area is not None and context.storeys is not None:
         total = context.building_area * context.storeys
         if total <= most:
-            return "yes", f"building area times storeys is {figure('area', total)}, so the floor area is no more"
-    return "unknown", f"whether the floor area stays within {figure('area', most)} is not given"
+            return "yes", f"building area times storeys is {area(total, context.customary)}, so the floor area is no more"
+    return "unknown", f"whether the floor area stays within {limit} is not given"

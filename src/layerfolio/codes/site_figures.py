@@ -1,5 +1,7 @@
 """Figures of the site and the building as findings print them: customary first with SI in brackets where that is asked."""
 
+import re
+
 from layerfolio.units.quantity import Quantity
 from layerfolio.units.show import fixed, in_units, length_text, metric_length
 
@@ -27,6 +29,13 @@ def degree_days_span(low: float, high: float, customary: bool = False) -> str:
 def temperature(value: float, customary: bool = False) -> str:
     """Degrees Celsius: "−27 °C", "−16.6 °F (−27 °C)"."""
     return _both(f"{_short(value)} °C", f"{_short(in_units(value, 'degF'))} °F", customary)
+
+
+def in_system(text: str, customary: bool = False) -> str:
+    """A set's own words, their temperatures (degrees Celsius) as the project prints them."""
+    if not customary:
+        return text
+    return re.sub(r"(−?[0-9.]+) °C", lambda one: temperature(float(one[1].replace("−", "-")), True), text)
 
 
 def pressure(value: float, customary: bool = False) -> str:

@@ -1,6 +1,7 @@
 """Sheets and panels that hold vapour back: on the warm face, behind vented air, or with enough insulation outside."""
 
 from dataclasses import dataclass
+from functools import partial
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes.context import Context
@@ -115,7 +116,8 @@ def _place(row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, va
     limit = next(x["ratio"] for x in requirement.figures["ratios"] if days <= x.get("to", days))
     outside, inside, doubtful = _resistances(row, thermal)
     ratio = fixed(outside / inside, 2)
-    shown = f"{fixed(outside, 2)} outside, {fixed(inside, 2)} inside, ratio {ratio}; {limit:g} asked"
+    outer, inner = (figure("R", one, customary=context.customary) for one in (outside, inside))
+    shown = f"{outer} outside, {inner} inside, ratio {ratio}; {limit:g} asked"
     if not ratio_at_least(outside, inside, limit):
         verdict = Verdict.DOES_NOT_MEET if _settled(row, requirement, context) else Verdict.NEEDS_EVIDENCE
         doubt = "" if verdict == Verdict.DOES_NOT_MEET else "; whether it is that tight is not proved"
@@ -143,7 +145,8 @@ def _exempt(row: LayerVapour, requirement: Requirement, thermal: ThermalStudy, c
     resistance = next((one.resistance for one in thermal.layers if one.layer.number == layer.number), None) or 0.0
     mild = context.degree_days is not None and context.degree_days < rule["degree_days_below"]
     if lowest >= rule["permeance"] * (1 - 1e-9) and resistance >= rule["resistance"] - 1e-9 and mild:
-        return f"{figure('W', lowest)}, {figure('R', resistance)}, fewer than 6000 degree-days, 9.25.5.1.(4)"
+        how = partial(figure, customary=context.customary)
+        return f"{how('W', lowest)}, {how('R', resistance)}, fewer than 6000 degree-days, 9.25.5.1.(4)"
     return ""
 
 

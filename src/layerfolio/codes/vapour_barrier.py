@@ -110,7 +110,7 @@ def judge_position(requirement: Requirement, thermal: ThermalStudy, vapour: Vapo
     elif inside:
         verdict = Verdict.NEEDS_JUDGEMENT
         reason = f"insulation lies on its room side too ({listed(inside)}); the code gives no share"
-        reason += _shares(thermal, layer.number)
+        reason += _shares(thermal, layer.number, context.customary)
         next_step = "show that no condensation forms on it at design conditions (9.25.4.3.(2)), and ask whether that is accepted"
     return finding(
         requirement, context, verdict, assembly=assembly.name, asked="on the warm side of the insulation",
@@ -119,10 +119,11 @@ def judge_position(requirement: Requirement, thermal: ThermalStudy, vapour: Vapo
     )  # fmt: skip
 
 
-def _shares(thermal: ThermalStudy, number: int) -> str:
+def _shares(thermal: ThermalStudy, number: int, customary: bool) -> str:
     """ "; outside it 4.20, inside it 1.10 m2.K/W" where the study has the figures."""
     if thermal.missing:
         return ""
     outside = sum(one.resistance or 0 for one in thermal.layers if one.layer.number <= number)
     inside = sum(one.resistance or 0 for one in thermal.layers if one.layer.number > number)
-    return f"; outside its inner face {figure('R', outside)}, inside it {figure('R', inside)}"
+    outer, inner = (figure("R", one, customary=customary) for one in (outside, inside))
+    return f"; outside its inner face {outer}, inside it {inner}"

@@ -7,7 +7,7 @@ from layerfolio.units.show import fixed, in_units, significant
 NANO = 1e12  # permeances print in ng/(Pa.s.m2)
 DECIMALS = 4
 """At most so many has a figure of a code in customary units: R 11.25, U 0.045."""
-USUAL = {"R_eff": 2, "U": 3, "area": 0, "W": 3}
+USUAL = {"R_eff": 2, "U": 3, "W": 3}
 
 
 def figure(
@@ -20,7 +20,7 @@ def figure(
     """
     metric = f"{_number(quantity, value, digits)} {_unit(quantity)}".rstrip()
     unit = term(quantity).customary
-    if not (customary or both) or quantity == "area":
+    if not (customary or both):
         return metric
     other = f"{_customary(value, unit, digits, quantity)} {pretty_unit(unit)}"
     return f"{other} ({metric})" if customary else f"{metric} ({other})"
