@@ -109,6 +109,14 @@ def wide(parts: Sequence[Part], size: float = FIGURES) -> float:
     )
 
 
+def fitting(parts: Sequence[Part], room: float) -> list[Part]:
+    """As many of the parts, from the first on, as fit; the first in any case."""
+    kept = list(parts)
+    while len(kept) > 1 and wide(kept) > room:
+        kept.pop()
+    return kept
+
+
 def dashed(x: float, top: float, bottom: float, role: str = "face line") -> Line:
     """A layer's face running down through a chart."""
     return Line(((x, top), (x, bottom)), GRID, (0.9, 0.9), role=role)

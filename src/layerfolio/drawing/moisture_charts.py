@@ -4,10 +4,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from layerfolio.drawing.figures import Units
-from layerfolio.drawing.geometry import parallels
-from layerfolio.drawing.hatches.strokes import strokes
-from layerfolio.drawing.marks import Circle, Clip, Line, Mark, Point
-from layerfolio.drawing.moisture_axes import GRID, Axis, axis, dashed, figures, grid, polyline
+from layerfolio.drawing.marks import Circle, Line, Mark, Point
+from layerfolio.drawing.moisture_axes import Axis, axis, dashed, figures, grid, polyline
+from layerfolio.drawing.moisture_surplus import first_pass, surplus
 from layerfolio.drawing.moisture_view import MonthView
 from layerfolio.formulas.moisture import saturation_pressure
 from layerfolio.glossary import term
@@ -16,9 +15,7 @@ from layerfolio.units.show import in_units
 
 MAIN, SECOND, WOULD = 0.70, 0.35, 0.30
 WOULD_DASH = (2.0, 1.0)
-SURPLUS_PITCH = 1.3
 DOT = 0.9
-SEEN = 0.8  # mm: a lower lobe shows no hatch
 PLANE = 0.35
 FIGURE_GAP = 1.6
 OVERHANG = 1.0  # faces run above a chart
@@ -91,7 +88,7 @@ def pressure_row(run: Run, month: MonthView, panels: Sequence[Panel], values: Ax
     """Saturation and actual pressure of one month; of the worst one also what would be if nothing condensed."""
     marks = _frames(values, panels, run, planes)
     curves: list[tuple[Point, ...]] = []
-    surplus: list[Mark] = []
+    hatched: list[Mark] = []
     first = first_pass(run, month) if month.worst and month.profile.held else None
     for panel in panels:
         saturation = panel.across(run.nodes, month.profile.saturation, _air_saturation(month))
@@ -99,7 +96,7 @@ def pressure_row(run: Run, month: MonthView, panels: Sequence[Panel], values: Ax
         actual = panel.across(run.nodes, month.profile.pressure, ends)
         if first:
             would = panel.across(run.nodes, first, ends)
-            surplus += _surplus(_on(values, would), _on(values, saturation))
+            hatched += surplus(_on(values, would), _on(values, saturation))
             marks.append(polyline(_on(values, would), WOULD, WOULD_DASH, role="first pass"))
         for points, width, role in ((saturation, SECOND, "saturation"), (actual, MAIN, "pressure")):
             found = polyline(_on(values, points), width, role=role)
@@ -108,13 +105,7 @@ def pressure_row(run: Run, month: MonthView, panels: Sequence[Panel], values: Ax
         for node in month.profile.held:
             at = panel.place(run.nodes[node]), values.at(month.profile.pressure[node])
             marks.append(Circle(at, DOT, fill="black", role="plane dot"))
-    return Row((*surplus, *marks), tuple(curves), values, bool(surplus))
-
-
-def first_pass(run: Run, month: MonthView) -> tuple[float, ...]:
-    """The straight line between both ends over the equivalent air layers: as if nothing condensed."""
-    pressure, whole = month.profile.pressure, run.nodes[-1].s_d
-    return tuple(pressure[0] + (pressure[-1] - pressure[0]) * node.s_d / whole for node in run.nodes)
+    return Row((*hatched, *marks), tuple(curves), values, bool(hatched))
 
 
 def _air_saturation(month: MonthView) -> tuple[float, float]:
@@ -138,39 +129,3 @@ def _frames(values: Axis, panels: Sequence[Panel], run: Run, planes: Sequence[in
         if number == 0:
             marks += figures(values, panel.left - FIGURE_GAP)
     return marks
-
-
-def _surplus(would: Sequence[Point], saturation: Sequence[Point]) -> list[Mark]:
-    """Slanted lines where the first pass lies above saturation."""
-    marks: list[Mark] = []
-    for outline in _lobes(would, saturation):
-        half = len(outline) // 2
-        if max(u - low for (_, u), (_, low) in zip(outline[:half], reversed(outline[half:]), strict=True)) < SEEN:
-            continue
-        marks += [Clip(tuple(outline), strokes(parallels(tuple(outline), 45.0, SURPLUS_PITCH), GRID))]
-    return [one for one in marks if one.marks]
-
-
-def _lobes(upper: Sequence[Point], lower: Sequence[Point]) -> list[list[Point]]:
-    """Outlines between two curves given at the same x, where the upper one is above; cut where they cross."""
-    found: list[list[tuple[float, float, float]]] = []
-    open_: list[tuple[float, float, float]] = []
-    before = None
-    for (x, u), (_, low) in zip(upper, lower, strict=True):
-        gap = u - low
-        if before is not None and before[3] * gap < 0:
-            share = before[3] / (before[3] - gap)
-            cut = before[0] + share * (x - before[0])
-            level = before[1] + share * (u - before[1])
-            open_.append((cut, level, level))
-        if gap > 1e-9:
-            open_.append((x, u, low))
-        elif open_:
-            if gap > -1e-9:
-                open_.append((x, u, low))
-            found.append(open_)
-            open_ = []
-        before = (x, u, low, gap)
-    if open_:
-        found.append(open_)
-    return [[*((x, u) for x, u, _ in one), *((x, low) for x, _, low in reversed(one))] for one in found if len(one) > 1]

@@ -3,17 +3,16 @@
 from collections.abc import Sequence
 
 from layerfolio.drawing.geometry import boxes_touch, text_box
-from layerfolio.drawing.lettering import SIZE, wide
+from layerfolio.drawing.lettering import SIZE
 from layerfolio.drawing.marks import Curve, Line, Mark, Text
+from layerfolio.drawing.moisture_numbers import air_layer_numbers, number_row
 from layerfolio.drawing.moisture_plan import LABEL_ROW, SIDE_SPACED, Across, Down
-from layerfolio.drawing.moisture_strip import number_row
 from layerfolio.drawing.moisture_view import Zone, node_words
 from layerfolio.studies.condensation.types import Run
 
 TRIANGLE, HIGH = 1.6, 2.6  # half the width of a plane's mark, its height
 RISE = 2.5  # of words above the strip
 MOST_NAMES = 3
-LEADER = 2.0  # from a chart to the numbers above it
 
 
 def label_row_needed(place: Across, run: Run, found: Sequence[Zone]) -> bool:
@@ -36,7 +35,7 @@ def head_marks(place: Across, run: Run, found: Sequence[Zone], rows: Down) -> tu
         marks += _pointer(place, run, zone, top)
     bands = [(b.layer.number, sum(place.strip.span(b.layer.number)) / 2) for b in place.strip.stack.bands]
     row, _ = number_row(bands, bottom - 5.2, place.thickness.left, place.thickness.right)
-    return (*marks, *row, *_air_layer_numbers(place, run, rows.charts["temperature"][0]))
+    return (*marks, *row, *air_layer_numbers(place, run, rows.charts["temperature"][0]))
 
 
 def _words(place: Across, top: float) -> list[Text]:
@@ -77,30 +76,3 @@ def _pointer(place: Across, run: Run, zone: Zone, top: float) -> list[Mark]:
     if ends[-1] - ends[0] > 0.5:
         marks.append(Line(((ends[0], top), (ends[-1], top)), 0.7, role="wet zone"))
     return marks
-
-
-def _air_layer_numbers(place: Across, run: Run, top: float) -> list[Mark]:
-    """Numbers of the layers that are widest by equivalent air layer, as many as fit; leaders where they had to move."""
-    panel = place.air_layer
-    edges: dict[int, list[float]] = {}
-    for node in run.nodes:
-        edges.setdefault(node.layer, []).append(panel.place(node))
-    spans, before = [], panel.first
-    for value in run.values:
-        end = edges[value.layer.number][-1]
-        spans.append((value.layer.number, before, end))
-        before = end
-    room = panel.right - panel.left
-    kept: list[tuple[int, float, float]] = []
-    for span in sorted(spans, key=lambda one: one[1] - one[2]):
-        if sum(wide(str(n)) + 1.3 for n, _, _ in (*kept, span)) <= room:
-            kept.append(span)
-    kept.sort(key=lambda one: one[1])
-    middles = [(number, (start + end) / 2) for number, start, end in kept]
-    row, at = number_row(middles, top + LEADER + 0.3, panel.left, panel.right)
-    leaders = [
-        Line(((x, top + 0.1), (to, top + LEADER - 0.2)), 0.2, role="number leader")
-        for (_, x), to in zip(middles, at, strict=True)
-        if abs(to - x) > 0.8
-    ]
-    return [*leaders, *row]

@@ -7,7 +7,8 @@ from layerfolio.drawing.geometry import parallels, rectangle
 from layerfolio.drawing.hatches.strokes import strokes
 from layerfolio.drawing.marks import Clip, Curve, Line, Mark
 from layerfolio.drawing.moisture_axes import FIGURES, GRID, label
-from layerfolio.drawing.moisture_charts import MAIN, SECOND, SURPLUS_PITCH, WOULD, WOULD_DASH
+from layerfolio.drawing.moisture_bars import HATCH_PITCH
+from layerfolio.drawing.moisture_charts import MAIN, SECOND, WOULD, WOULD_DASH
 
 SIGN, HALF = 8.0, 1.2  # width of a sign, half the height of a box
 WORD, BETWEEN = 9.6, 6.0  # from the start of a sign to its word; between two entries at least
@@ -53,7 +54,7 @@ def _sign(name: str, x: float, y: float) -> list[Mark]:
     path = (("M", *outline[0]), *(("L", *one) for one in outline[1:]), ("Z",))
     if name == "gaining":
         return [Curve(path, fill="black", role="key sign")]
-    lines = strokes(parallels(outline, 45.0, SURPLUS_PITCH), GRID)
+    lines = strokes(parallels(outline, 45.0, HATCH_PITCH), GRID)
     return [Clip(outline, lines), Curve(path, 0.35, role="key sign")]
 
 

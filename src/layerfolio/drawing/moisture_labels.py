@@ -7,7 +7,7 @@ from layerfolio.drawing.geometry import boxes_touch, text_box
 from layerfolio.drawing.lettering import spread
 from layerfolio.drawing.lines import crosses_outline
 from layerfolio.drawing.marks import Point, Text
-from layerfolio.drawing.moisture_axes import FIGURES, label
+from layerfolio.drawing.moisture_axes import label
 
 CROSSED = 6.0  # a curve under a label counts as so many mm of distance
 PITCH = 3.9  # between values at the right
@@ -68,6 +68,3 @@ def point_label(
         if best is not None and least < away + 1.0:
             return best
     return best
-
-
-__all__ = ["FIGURES", "point_label", "right_labels"]

@@ -6,8 +6,8 @@ from layerfolio.drawing.figures import Units
 from layerfolio.drawing.layout_stack import Band
 from layerfolio.drawing.lettering import SIZE, wide
 from layerfolio.drawing.marks import Line, Mark, Text
-from layerfolio.drawing.moisture_axes import FIGURES, words
 from layerfolio.drawing.moisture_axes import wide as words_wide
+from layerfolio.drawing.moisture_axes import words
 from layerfolio.drawing.names import layer_note
 from layerfolio.glossary import term
 from layerfolio.studies.condensation.types import CondensationStudy
@@ -78,6 +78,3 @@ def _name(band: Band, units: Units, room: float) -> str:
     while short and wide(short + "…") > room:
         short = short[:-1]
     return short.rstrip() + "…"
-
-
-__all__ = ["FIGURES", "figure_s_d", "layer_list", "list_height"]

@@ -5,8 +5,8 @@ from dataclasses import replace
 
 from layerfolio.drawing import moisture_labels as labels
 from layerfolio.drawing.figures import Units
-from layerfolio.drawing.marks import Circle, Group, Line, Mark, Text
-from layerfolio.drawing.moisture_axes import CAPITAL, FIGURES, Part, label, wide, words
+from layerfolio.drawing.marks import Circle, Line, Mark, Text
+from layerfolio.drawing.moisture_axes import CAPITAL, FIGURES, Part, fitting, words
 from layerfolio.drawing.moisture_charts import (
     DOT,
     Panel,
@@ -18,7 +18,8 @@ from layerfolio.drawing.moisture_charts import (
 )
 from layerfolio.drawing.moisture_plan import Across, Down, air_layer_ticks
 from layerfolio.drawing.moisture_strip import strip_scale
-from layerfolio.drawing.moisture_view import MonthView, Zone, months_shown, nearest, node_words
+from layerfolio.drawing.moisture_titles import month_title
+from layerfolio.drawing.moisture_view import MonthView, Zone, months_shown, nearest
 from layerfolio.glossary import term
 from layerfolio.studies.condensation.types import CondensationStudy, Run
 from layerfolio.units.pretty import pretty_unit
@@ -50,10 +51,7 @@ def chart_rows(study: CondensationStudy, place: Across, rows: Down, found: Seque
 
 def _title(x: float, top: float, parts: Sequence[Part], room: float) -> tuple[Text, ...]:
     """As many of the parts as fit."""
-    kept = list(parts)
-    while len(kept) > 1 and wide(kept) > room:
-        kept.pop()
-    return words(x, top + TITLE_RISE, kept, role="title")
+    return words(x, top + TITLE_RISE, fitting(parts, room), role="title")
 
 
 def _heat_words(
@@ -100,7 +98,7 @@ def _pressure_words(
 ) -> list[Mark]:
     run, profile = study.expected, month.profile
     room = place.labels + 29.0 - place.thickness.left
-    marks: list[Mark] = list(_title(place.thickness.left, top, _month_title(study, month, found, row.hatched), room))
+    marks: list[Mark] = list(_title(place.thickness.left, top, month_title(study, month, found, row.hatched), room))
     saturation = row.curves[0][-1][1]
     ends = [
         (saturation, f"saturation {fixed(_value(row, saturation), 0)}", "regular"),
@@ -130,28 +128,6 @@ def _pressure_words(
 def _value(row: Row, y: float) -> float:
     values = row.axis
     return values.low + (y - values.start) / (values.end - values.start) * (values.high - values.low)
-
-
-def _month_title(study: CondensationStudy, month: MonthView, found: Sequence[Zone], hatched: bool) -> list[Part]:
-    """The month, what makes it the worst or the best, and where water gathers; most telling first."""
-    run = study.expected
-    wet = bool(run.planes())
-    flow = run.month(month.name).flow
-    if month.worst:
-        what = "most condensation" if wet else "nearest to saturation"
-    else:
-        what = ("most drying" if flow < 0 else "least condensation") if wet else "farthest from saturation"
-    parts: list[Part] = [(f"{month.name}, {what}:  ", "bold"), ("p", "oblique"), (", Pa", "regular")]
-    if month.worst and month.profile.held:
-        held = [zone.name for zone in found if set(zone.nodes) & set(month.profile.held)]
-        where = f"plane {held[0]}" if len(held) == 1 and not held[0].startswith("in ") else ", ".join(held)
-        parts.append((f"; water gathers at {where}", "regular"))
-        if hatched:
-            parts.append(("; hatched: over saturation", "regular"))
-    elif month.worst:
-        node, humidity = nearest(run, month.profile)
-        parts.append((f"; {humidity * 100:.0f} % relative humidity at {node_words(study.assembly, run.nodes[node])}", "regular"))
-    return parts
 
 
 def _wettest_held(run: Run, month: MonthView) -> int:
@@ -191,6 +167,3 @@ def _scale(place: Across, run: Run, bottom: float, units: Units) -> list[Mark]:
         role="scale",
     )
     return marks
-
-
-__all__ = ["Group", "chart_rows", "label"]

@@ -10,8 +10,7 @@ from layerfolio.drawing.geometry import rectangle
 from layerfolio.drawing.hatches import FAMILIES, hatch
 from layerfolio.drawing.layout_scale import scale_text
 from layerfolio.drawing.layout_stack import Band, Stack, full_depth, stacked
-from layerfolio.drawing.lettering import SIZE, spread, wide
-from layerfolio.drawing.marks import Area, Clip, Curve, Group, Line, Mark, Point, Text
+from layerfolio.drawing.marks import Area, Clip, Curve, Group, Line, Mark, Point
 from layerfolio.studies.condensation.types import Node
 
 SCALES = {"metric": (1, 2.5, 5, 10, 20, 50, 100), "customary": (1, 2, 4, 8, 12, 16, 24, 48, 96)}
@@ -20,7 +19,6 @@ AIR = 3.0  # mm of air drawn on each side
 OVER = 2.0  # break lines beyond the outer faces, inside the air
 SWING, ZIGZAG = 1.7, 4.8  # of a break line: across, along
 ARROW, HEAD, HALF_HEAD = 5.0, 2.0, 0.8
-NUMBER_GAP = 1.3  # between two numbers below the strip
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,27 +154,3 @@ def _heavy(strip: Strip, band: Band, top: float, bottom: float) -> list[Mark]:
     half = band.line / 2
     area = Area(rectangle(x - half, bottom, x + half, top), band.layer.name, band.layer.family)
     return [area, Line(((x, bottom), (x, top)), band.line, role="membrane" if band.form == "sheet" else "thin layer")]
-
-
-def number_row(places: list[tuple[int, float]], y: float, left: float, right: float) -> tuple[list[Text], list[float]]:
-    """The numbers of the layers in a row, baseline at `y`, near their places; and where they came to stand."""
-    texts = [str(number) for number, _ in places]
-    sizes = [wide(text) + NUMBER_GAP for text in texts]
-    at = [-x for x in spread([-x for _, x in places], sizes)]
-    at = _within(at, sizes, left, right)
-    row = [Text((x, y), text, SIZE, anchor="middle", role="number") for text, x in zip(texts, at, strict=True)]
-    return row, at
-
-
-def _within(at: list[float], sizes: list[float], left: float, right: float) -> list[float]:
-    """The same places pushed inside both ends, order and distances kept."""
-    placed = list(at)
-    edge = left
-    for index, size in enumerate(sizes):
-        placed[index] = max(placed[index], edge + size / 2)
-        edge = placed[index] + size / 2
-    edge = right
-    for index in range(len(sizes) - 1, -1, -1):
-        placed[index] = min(placed[index], edge - sizes[index] / 2)
-        edge = placed[index] - sizes[index] / 2
-    return placed

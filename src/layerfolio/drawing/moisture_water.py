@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from layerfolio.drawing.marks import Mark, Text
-from layerfolio.drawing.moisture_axes import FIGURES, Part, words
+from layerfolio.drawing.moisture_axes import FIGURES, Part, fitting, words
 from layerfolio.drawing.moisture_bars import LEFT, Amounts, Limit, amounts_of, bar_row
 from layerfolio.drawing.moisture_plan import Down
 from layerfolio.drawing.moisture_view import Zone, shown_zones, zones
@@ -54,9 +54,12 @@ def _title(zone: Zone, run: Run, how: Amounts, first: bool) -> tuple[Part, ...]:
         where = f"in layer {zone.name[3:]}"
     else:
         where = f"at {zone.name}" if zone.name.startswith("the ") else f"at plane {zone.name}"
-    year = ", second year" if run.years > 1 else ""
-    rest = f" at the end of each month, {how.unit}{year}; at the right the whole year" if first else f", {how.unit}"
-    return ((f"Water {where}", "bold"), (rest, "regular"))
+    parts = [(f"Water {where}", "bold"), (f", {how.unit}", "regular")]
+    if first:
+        parts.append((", at the end of each month", "regular"))
+        parts += [(" of the second year", "regular")] if run.years > 1 else []
+        parts.append(("; at the right the whole year", "regular"))
+    return tuple(parts)
 
 
 def water_marks(water: Water, rows: Down, width: float) -> tuple[Mark, ...]:
@@ -65,6 +68,6 @@ def water_marks(water: Water, rows: Down, width: float) -> tuple[Mark, ...]:
     for number, line in enumerate(water.sentence):
         marks.append(Text((0.0, rows.sentence - 4.5 * number), line, FIGURES, "bold", role="sentence"))
     for (title, zone), (top, bottom) in zip(water.rows, rows.bars, strict=True):
-        marks += words(LEFT, top + TITLE_RISE, title, role="title")
+        marks += words(LEFT, top + TITLE_RISE, fitting(title, width - LEFT), role="title")
         marks += bar_row(zone, water.months, water.how, water.most, water.limit, top, bottom, width)
     return tuple(marks)

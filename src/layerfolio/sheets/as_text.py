@@ -83,7 +83,8 @@ def _equation(block: b.Equation) -> Lines:
 
 
 def _calculation(block: b.Calculation) -> Lines:
-    yield f"Step | {as_plain(block.total_title)} ({as_plain(block.total_unit)}) | Source"
+    total = f" | {as_plain(block.total_title)} ({as_plain(block.total_unit)})" if block.total_title else ""
+    yield f"Step{total} | Source"
     for step in block.steps:
         yield f"{step.number}  {as_plain(step.title)}  [{as_plain(step.source)}]"
         yield from _inner(step.body)

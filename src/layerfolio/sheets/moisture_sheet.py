@@ -5,6 +5,7 @@ from layerfolio.catalogue.sources import printed
 from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.moisture import moisture_picture
 from layerfolio.drawing.moisture_bars import Limit
+from layerfolio.sheets import moisture_missing as missing
 from layerfolio.sheets import moisture_tables as tables
 from layerfolio.sheets import moisture_words as words
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet, Table
@@ -33,7 +34,8 @@ def moisture_sheet(desk: Desk, name: str) -> Sheet:
         head=Head(plain(name), "Moisture", plain(_phrase(study, desk.system))),
         picture=Figure(picture) if picture else None,
         verdicts=verdicts,
-        missing=[Marked(line) for line in words.missing(study)],
+        missing=[Marked(line) for line in missing.missing(study)],
+        missing_lead=missing.missing_lead(study),
         values=tables.values(desk, study),
         control=Marked(words.control(desk, name)),
         ratio=Marked(words.ratio(vapour, desk.system)),

@@ -1,28 +1,24 @@
-"""The steps of the moisture sheet: layers first, then the balance, set close because there are many."""
+"""The steps of the moisture sheet: layers first, then the balance, planes named as the picture names them."""
 
 import re
 from collections.abc import Iterable
 from dataclasses import replace
 from itertools import pairwise
 
-from layerfolio.sheets.blocks import CalcStep, Calculation, Equation, Paragraph, Table
+from layerfolio.sheets.blocks import Calculation
 from layerfolio.sheets.calculation import calculation
-from layerfolio.sheets.measuring import width_of
+from layerfolio.sheets.close_steps import close
 from layerfolio.sheets.source_book import SourceBook
 from layerfolio.steps.trace import Choice, Entry, Section, Step, Trace
 from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.condensation.walk import plane_words
 from layerfolio.studies.types import VapourStudy
 
-_PLANE = re.compile(r"plane \d+\|\d+|\blayer \d+")
-
-Block = Equation | Table | Paragraph
-LINE = 101.0  # mm that the right side of an equation may take
 IN_TABLE = "cups"
 """Section whose given figures stand in the sheet's own table of vapour values."""
-
-_PATH = re.compile(r"(?:through )?\b(\d+a?)(?: [a-z]+)?\b(?= \+|$)")
-"""A path through layers by their numbers, without the words for its members."""
+_MEMBER = re.compile(r"(\d+a) [a-z ]+(?= \+|$)")
+"""A member in the name of a path; its number says enough beside the layer table."""
+_PLANE = re.compile(r"plane \d+\|\d+|\blayer \d+")
 
 
 def moisture_steps(vapour: VapourStudy, study: CondensationStudy, system: str, book: SourceBook) -> Calculation:
@@ -30,7 +26,7 @@ def moisture_steps(vapour: VapourStudy, study: CondensationStudy, system: str, b
     planes = _planes(study)
     entries = [*vapour.trace.entries, *(_renamed(entry, planes) for entry in _without(study.trace.entries, IN_TABLE))]
     made = calculation(Trace(tuple(_gathered(_in_its_section(entries)))), system, book)
-    return Calculation("", "", tuple(map(_close, made.steps)))
+    return Calculation("", "", tuple(map(close, made.steps)))
 
 
 def _without(entries: Iterable[Entry], key: str) -> Iterable[Entry]:
@@ -56,7 +52,13 @@ def _renamed(entry: Entry, planes: list[tuple[str, str]]) -> Entry:
         return replace(entry, title=_short(entry.title, planes))
     if isinstance(entry, Choice):
         return replace(entry, text=_short(entry.text, planes), because=_short(entry.because, planes))
-    return replace(entry, about=_PATH.sub(r"\1", _short(entry.about, planes)))
+    return replace(entry, about=_path(_short(entry.about, planes)))
+
+
+def _path(about: str) -> str:
+    """`5a + 7` for `through 5a stud + 7`."""
+    path = about.removeprefix("through ")
+    return _MEMBER.sub(r"\1", path) if path != about and path[:1].isdigit() else about
 
 
 def _in_its_section(entries: Iterable[Entry]) -> Iterable[Entry]:
@@ -124,68 +126,3 @@ def _gathered(entries: Iterable[Entry]) -> Iterable[Entry]:
 def _by_formula(steps: list[Step]) -> list[Step]:
     names = list(dict.fromkeys(step.formula.name for step in steps))
     return sorted(steps, key=lambda step: names.index(step.formula.name))
-
-
-def _close(step: CalcStep) -> CalcStep:
-    body = [_joined(block) if isinstance(block, Equation) else block for block in step.body]
-    return replace(step, body=tuple(_chained(body)), source=_sources(step.source))
-
-
-def _chained(body: list[Block]) -> list[Block]:
-    """Two tables become one where the second goes on, row by row, with what the first ends with."""
-    done: list[Block] = []
-    for block in body:
-        match [*done[-3:], block]:
-            case [Paragraph() as first, Table() as upper, Paragraph() as second, Table() as lower] if _goes_on(upper, lower):
-                rows = (
-                    replace(row, cells=(*row.cells, last.cells[-1])) for row, last in zip(upper.rows, lower.rows, strict=True)
-                )
-                columns = tuple(
-                    replace(column, width=width)
-                    for column, width in zip((*upper.columns, lower.columns[-1]), (14, 0, 15, 14), strict=True)
-                )
-                done[-3:] = [Paragraph(f"{first.text}; {second.text}"), replace(upper, columns=columns, rows=tuple(rows))]
-            case _:
-                done.append(block)
-    return done
-
-
-def _goes_on(upper: Table, lower: Table) -> bool:
-    if len(upper.columns) != 3 or len(lower.columns) != 3 or len(upper.rows) != len(lower.rows):
-        return False
-    pairs = zip(upper.rows, lower.rows, strict=True)
-    return all((one.cells[0], one.cells[-1]) == (other.cells[0], other.cells[1]) for one, other in pairs)
-
-
-def _joined(equation: Equation) -> Equation:
-    """As few lines as hold it: formula, numbers and result on one, with what it is about behind."""
-    first, about = _about(equation.rights[0])
-    rights = [first, *equation.rights[1:]]
-    lines: list[str] = [rights[0]]
-    for right in rights[1:]:
-        joined = f"{lines[-1]} = {right}"
-        if width_of(joined) <= LINE:
-            lines[-1] = joined
-        else:
-            lines.append(right)
-    if about:
-        place = next((k for k in (len(lines) - 1, 0) if width_of(lines[k] + about) <= LINE), 0)
-        lines[place] += about
-    return replace(equation, rights=tuple(lines))
-
-
-def _about(text: str) -> tuple[str, str]:
-    """An equation's first line and what it is about."""
-    head, mark, about = text.partition("   _")
-    return (head, mark + about) if mark else (text, "")
-
-
-def _sources(text: str) -> str:
-    """Places of one publication behind its name, which stands once."""
-    places: dict[str, list[str]] = {}
-    for one in text.split("; "):
-        head, _, place = one.partition(", ")
-        places.setdefault(head, []).append(place)
-    return "; ".join(
-        ", ".join([head, *filter(None, dict.fromkeys(found))]) for head, found in places.items()
-    )  # fmt: skip

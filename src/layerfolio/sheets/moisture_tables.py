@@ -27,7 +27,7 @@ def verdicts(desk: Desk, name: str) -> Table:
         question = words.question_of(found)
         if question in words.MAIN:
             title = f"**{TITLES[question]}**\n{words.line_of(desk, found)}"
-            rows.append(Row((title, words.found(study, found), VerdictCell(found.verdict, plain(found.what_follows)))))
+            rows.append(Row((title, words.found(study, found), VerdictCell(found.verdict, words.next_step(study, found)))))
     return Table(columns, tuple(rows), extra=0.3)
 
 

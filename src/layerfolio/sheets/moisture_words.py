@@ -6,25 +6,13 @@ from layerfolio.sheets.desk import RECORD, Desk
 from layerfolio.sheets.figures import permeance_text, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
-from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Run, SurfaceStudy
+from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Run, SurfaceStudy, TwoPeriodStudy
 from layerfolio.studies.types import VapourStudy
 from layerfolio.units.show import fixed, significant
 
-MAIN = ("condensation", "two-period", "surface", "drying-reserve")
+BALANCE = ("condensation", "two-period")
+MAIN = (*BALANCE, "surface", "drying-reserve")
 """Last parts of the ids of findings that stand in the table of verdicts; the others are cautions."""
-
-EXAMPLES = {
-    "climate.monthly.temperature": "twelve monthly means of the outside air, January first: "
-                                   "`temperature: {unit: degC, values: [-12, ...]}`",
-    "climate.monthly.relative_humidity": "twelve monthly means of the outside air: "
-                                         '`relative_humidity: {unit: "%", values: [80, ...]}`',
-    "indoor.temperature": "temperature of the room: `temperature: 20 degC`",
-    "indoor.humidity": "humidity of the room: `humidity: {class: 2}` or `humidity: {relative_humidity: 45 %}`",
-}  # fmt: skip
-LACKING = (
-    "under `materials`, with its source: `conductivity` or `resistance`; `vapour_resistance_factor`, `permeance` or "
-    "`equivalent_air_layer`, dry and wet"
-)
 
 VARIANTS = (
     f"Published variants ask 5 : 1 (timber-frame practice{NOT_REREAD}), 6 : 1 (roof table of DIN 4108-3), 7 : 1 and "
@@ -79,17 +67,23 @@ def dry_month(run: Run) -> str:
 def found(study: CondensationStudy, finding: Finding) -> str:
     """What stands beside a verdict: the study's figures in short, and why where it does not meet."""
     question = question_of(finding)
+    if question in BALANCE and not study.evaluated:
+        return "Not evaluated; what is missing stands below."
     if question == "condensation" and study.expected and study.less_favourable:
         why = "" if finding.verdict is Verdict.MEETS else f" {_capital(plain(finding.reason))}."
         return balance_words(study.expected, study.less_favourable) + why
     if question == "surface" and study.surface:
         return _surface(study.surface)
-    reserve = study.two_period.reserve_limit if study.two_period else None
-    if question == "drying-reserve" and reserve is not None:
-        expected, less = study.two_period.expected.reserve, study.two_period.less_favourable.reserve
-        asked = f"asked {amount(reserve)}{NOT_REREAD if finding.mark == 'memory' else ''}"
-        return f"As expected {significant(expected, 3)}, less favourable {amount(less)}; {asked}."
+    if question == "drying-reserve" and study.two_period and study.two_period.reserve_limit is not None:
+        return _reserve(study.two_period)
     return _capital(plain("; ".join(filter(None, (finding.given, finding.reason))))) + "."
+
+
+def next_step(study: CondensationStudy, finding: Finding) -> str:
+    """What follows from a verdict, empty where it meets."""
+    if question_of(finding) in BALANCE and not study.evaluated:
+        return "add to the project file what stands below"
+    return "" if finding.verdict is Verdict.MEETS else plain(finding.next_step or finding.reason)
 
 
 def balance_words(expected: Run, less: Run) -> str:
@@ -100,6 +94,15 @@ def balance_words(expected: Run, less: Run) -> str:
     return f"As expected: {first}. Less favourable: {second}."
 
 
+def _reserve(study: TwoPeriodStudy) -> str:
+    """Both reserves beside the limit, with its mark."""
+    checks = [one for period in (study.expected, study.less_favourable) for one in period.checks]
+    memory = any(one.mark == "memory" for one in checks if one.name == "drying reserve")
+    asked = f"{amount(study.reserve_limit)}{NOT_REREAD if memory else ''}"
+    expected, less = study.expected.reserve, study.less_favourable.reserve
+    return f"As expected {significant(expected, 3)}, less favourable {amount(less)}; asked {asked}."
+
+
 def _surface(study: SurfaceStudy) -> str:
     """The factor provided, the one asked and its month."""
     need = study.mould
@@ -107,17 +110,6 @@ def _surface(study: SurfaceStudy) -> str:
     asked = f"asked {fixed(need.required, 3)} in {need.critical_month}" if need.required is not None else "nothing is asked"
     limit = f"{need.limit * 100:g}\u00a0% at the surface{NOT_REREAD}"
     return f"Temperature factor {fixed(study.provided, 3)}{framed}, {asked} ({limit})."
-
-
-def missing(study: CondensationStudy) -> list[str]:
-    """What to add to the project file, one line each."""
-    lines = [f"`{plain(key)}`: {EXAMPLES[key]}" if key in EXAMPLES else plain(key) for key in study.missing_inputs]
-    return [*lines, *(f"**{plain(_title(study, layer))}**: {LACKING}" for layer in study.missing_layers)]
-
-
-def _title(study: CondensationStudy, name: str) -> str:
-    layer = next((one for one in study.assembly.layers if one.name == name), None)
-    return f"layer {layer.number}, {layer.title}" if layer else name
 
 
 def control(desk: Desk, name: str) -> str:
