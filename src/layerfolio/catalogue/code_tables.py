@@ -75,8 +75,8 @@ class CodeTables:
         part = (thickness - below.at) / (above.at - below.at)
         value = below.datum.value + part * (above.datum.value - below.datum.value)
         weaker = min(below.datum, above.datum, key=lambda one: WEAKEST_FIRST.index(one.origin.mark))
-        note = f"between {_mm(below)} ({below.datum.value:g}) and {_mm(above)} ({above.datum.value:g})"
-        return Datum(value, weaker.origin, note)
+        ends = " and ".join(f"{_mm(row)} ({row.datum.value:g} m²·K/W)" for row in (below, above))
+        return Datum(value, weaker.origin, f"between {ends}")
 
     def air_space_missing(self, direction: Direction) -> str:
         """Why `air_space` gave None."""
