@@ -4,6 +4,7 @@ from layerfolio import __version__
 from layerfolio.catalogue.hatches import printed_name
 from layerfolio.drawing.legend import legend
 from layerfolio.glossary import term, terms
+from layerfolio.sheets.assembly_sheets import has_vapour_sheet
 from layerfolio.sheets.blocks import Column, Figure, Head, Row, Sheet, Table
 from layerfolio.sheets.calculation import source_words
 from layerfolio.sheets.desk import SYMBOLS, Desk
@@ -40,7 +41,9 @@ def symbols(desk: Desk, families: tuple[str, ...]) -> Sheet:
 
 
 def _entries(desk: Desk) -> list:
-    studies = [*desk.dossier.thermal.values(), *desk.dossier.vapour.values()]
+    found = desk.dossier
+    moisture = [one for name, one in found.condensation.items() if has_vapour_sheet(found.assemblies[name])]
+    studies = [*found.thermal.values(), *found.vapour.values(), *moisture]
     return [entry for study in studies for entry in study.trace.entries]
 
 
@@ -63,7 +66,7 @@ def _symbol_table(desk: Desk, used: dict[Formula, Step]) -> Table:
                 f"{{{name}}}",
                 pretty_unit(term(name).si) or "–",
                 pretty_unit(term(name).customary) or "–",
-                plain(term(name).meaning),
+                plain(term(name).meaning).replace("s\\_d", "{s_d}"),
             )
         )
         for name in terms()
@@ -73,7 +76,7 @@ def _symbol_table(desk: Desk, used: dict[Formula, Step]) -> Table:
 
 
 def _formula_table(used: dict[Formula, Step]) -> Table:
-    columns = (Column("Formula", width=50), Column("What it gives", width=84), Column("Source"))
+    columns = (Column("Formula", width=62), Column("What it gives", width=72), Column("Source"))
     rows = []
     for formula, step in used.items():
         words = spell(step)
