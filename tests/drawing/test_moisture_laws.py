@@ -188,6 +188,13 @@ def test_worst_and_best_month():
     assert worst.name == max(MONTHS, key=humidity.get) and best.name == min(MONTHS, key=humidity.get)
 
 
+def test_less_favourable_bars_stand_under_a_sentence_that_says_so():
+    found = moisture_pictures.dry_as_expected_only()
+    assert not found.expected.planes() and found.less_favourable.planes()
+    picture = moisture_picture(found)
+    assert "less favourable" in texts(picture, "sentence")[0].text and bars(picture)
+
+
 def test_a_limit_far_above_the_amounts_is_left_out():
     wet = moisture_pictures.panel_outside()
     most = wet.expected.greatest_accumulation
