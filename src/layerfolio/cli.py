@@ -1,5 +1,6 @@
 """The commands. Each is a few lines: what a command does lives in the rooms, imported when it is called."""
 
+import os
 import sys
 from pathlib import Path
 
@@ -7,6 +8,7 @@ import click
 
 from layerfolio import __version__
 from layerfolio.problems import Problem, ProblemsFound
+from layerfolio.writing import CannotWrite, check_target
 
 PROJECT = click.argument("project", type=click.Path(path_type=Path))
 OUTPUT_HELP = "Where to write; beside the project file when left out."
@@ -21,6 +23,9 @@ class Commands(click.Group):
         except ProblemsFound as found:
             for problem in found.problems:
                 click.echo(str(problem), err=True)
+        except BrokenPipeError:
+            sys.stdout = open(os.devnull, "w")  # the reader has gone: nothing is left to say, nor to flush
+            ctx.exit(0)
         except OSError as error:
             click.echo(str(_file_problem(error)), err=True)
         ctx.exit(2)
@@ -37,10 +42,10 @@ class Commands(click.Group):
 
 
 def _file_problem(error: OSError) -> Problem:
-    where = str(error.filename or "")
-    return Problem(
-        where, 0, 0, "", f"cannot be read or written: {error.strerror or error}", "a folder that you may write"
-    )
+    if isinstance(error, CannotWrite):
+        target, _, words = str(error).partition(" cannot be written: ")
+        return Problem(target, 0, 0, "", f"cannot be written: {words}", "a folder that exists and that you may write")
+    return Problem(str(error.filename or "layerfolio"), 0, 0, "", f"cannot be read: {error.strerror or error}")
 
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -96,6 +101,7 @@ def build(project: Path, output: Path | None) -> None:
 
     loaded = open_project(project)
     target = output or loaded.files[0].with_suffix(".pdf")
+    check_target(target, (".pdf",), loaded.inputs)
     bound = bind(package(compile_dossier(loaded)), target)
     click.echo(f"wrote {target}: {len(bound.sheets)} sheets, {bound.pages} pages")
 
@@ -123,6 +129,7 @@ def draw(project: Path, assembly: str, output: Path | None) -> None:
             ]
         )
     target = output or loaded.files[0].with_name(f"{assembly}.svg")
+    check_target(target, (".svg", ".pdf"), loaded.inputs)
     draw_to(dossier.assemblies[assembly], target, units=dossier.system, page=dossier.project.project.page)
     click.echo(f"wrote {target}")
 

@@ -301,3 +301,35 @@ def test_wrong_calls_end_with_two_and_a_sentence(arguments):
 
 def test_a_mistyped_command_is_guessed():
     assert "build" in run("biuld", "x").stderr
+
+
+class TestOutputsTakeNothingElsesPlace:
+    def test_the_project_file_and_its_documents(self, project):
+        for name in ("project.yaml", "data-sheets/panel-15.pdf"):
+            before = (project / name).read_bytes()
+            result = run("build", project, "--output", project / name)
+            assert result.exit_code == 2 and "nothing was written" in result.stderr
+            assert (project / name).read_bytes() == before
+
+    @pytest.mark.parametrize("name", ["out.txt", "out", "out.svg"])
+    def test_another_ending(self, project, tmp_path, name):
+        result = run("build", project, "--output", tmp_path / name)
+        assert result.exit_code == 2 and ".pdf" in result.stderr and not (tmp_path / name).exists()
+
+    def test_links_and_devices(self, project, tmp_path):
+        (tmp_path / "real.pdf").write_bytes(b"old")
+        (tmp_path / "link.pdf").symlink_to(tmp_path / "real.pdf")
+        os.mkfifo(tmp_path / "pipe.pdf")
+        for name in ("link.pdf", "pipe.pdf"):
+            assert run("build", project, "--output", tmp_path / name).exit_code == 2
+        assert (tmp_path / "real.pdf").read_bytes() == b"old"
+
+    def test_a_missing_folder_is_named(self, project, tmp_path):
+        result = run("draw", project, "W1", "--output", tmp_path / "nodir" / "W1.svg")
+        assert result.exit_code == 2 and f"create the folder {tmp_path / 'nodir'} first" in result.stderr
+
+
+def test_a_reader_that_leaves_early_is_no_error(tmp_path):
+    command = f"{sys.executable} -m layerfolio list materials | head -1; exit ${{PIPESTATUS[0]}}"
+    done = subprocess.run(["bash", "-c", command], capture_output=True, text=True)
+    assert done.stderr == "" and done.stdout.count("\n") == 1

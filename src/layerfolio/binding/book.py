@@ -1,8 +1,6 @@
 """The package as one PDF: pages laid out, then painted once on one canvas, then written whole or not at all."""
 
 import io
-import os
-from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -14,6 +12,10 @@ from layerfolio.binding.pen import MM, Pen
 from layerfolio.binding.piece import Place
 from layerfolio.sheets.blocks import Package
 from layerfolio.sheets.markup import clean
+from layerfolio.writing import CannotWrite, write_whole
+
+
+__all__ = ["BoundInfo", "CannotWrite", "bind", "render"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,14 +26,10 @@ class BoundInfo:
     sheets: tuple[tuple[str, str, int], ...]
 
 
-class CannotWrite(OSError):
-    """The PDF could not be written; whatever stood at the path before is untouched."""
-
-
 def bind(package: Package, path: Path) -> BoundInfo:
     """Write the package to `path`. Raises CannotWrite, and then leaves nothing behind."""
     data, info = render(package)
-    write_whole(data, Path(path))
+    write_whole(Path(path), lambda part: part.write_bytes(data))
     return info
 
 
@@ -102,19 +100,3 @@ def _mark_page(canvas, page: Page, number: str, title: str, at: int) -> None:
         key = f"sheet-{page.sheet}"
         canvas.bookmarkPage(key)
         canvas.addOutlineEntry(f"{label} {clean(title)}", key, 0)
-
-
-def write_whole(data: bytes, path: Path) -> None:
-    """Write beside the target, then rename; CannotWrite says what is in the way."""
-    beside = path.parent / f".layerfolio-{os.getpid()}.part"
-    try:
-        if path.is_dir():
-            raise IsADirectoryError("it is a folder")
-        with open(beside, "wb") as file:
-            file.write(data)
-        os.replace(beside, path)
-    except OSError as error:
-        raise CannotWrite(f"{path} cannot be written: {error.strerror or error}") from error
-    finally:
-        with suppress(OSError):
-            beside.unlink(missing_ok=True)

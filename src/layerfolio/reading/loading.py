@@ -28,6 +28,14 @@ class Loaded:
     cautions: tuple[Caution, ...]
     tree: Mapping = field(repr=False)
 
+    @property
+    def inputs(self) -> tuple[Path, ...]:
+        """Every file the project names: its own and its documents. No output may take their place."""
+        project = self.project
+        holders = [*project.materials.values(), *(x for a in project.assemblies.values() for x in a.layers)]
+        named = (one.file for holder in holders for one in holder.evidence if one.file)
+        return (*self.files, *(self.folder / name for name in named))
+
     def problem_at(self, path: str, message: str, example: str = "") -> Problem:
         """A problem at a dotted path of the project (`assemblies.W1.layers[3].material`), with file, line, column."""
         return Problem(*place_of(self.tree, path), path, message, example)
