@@ -44,13 +44,13 @@ class Dossier:
 
 def open_project(path: Path) -> "Loaded":
     """Read a project file and check every name in it; raises ProblemsFound with all mistakes at once."""
-    from layerfolio.assembly.resolve import thickness_problems
+    from layerfolio.assembly.resolve import framing_problems, thickness_problems
     from layerfolio.catalogue import code_sets, materials
     from layerfolio.codes import amendment_problems
     from layerfolio.reading import load
 
     loaded = load(path, materials=materials.names, sets=code_sets.set_ids, zones=code_sets.zones)
-    wrong = [*thickness_problems(loaded.project)]
+    wrong = [*thickness_problems(loaded.project), *framing_problems(loaded.project)]
     if loaded.project.code.amendments:
         wrong += amendment_problems(loaded.project)
     if wrong:

@@ -206,3 +206,25 @@ def test_a_slab_listed_from_the_room_out_is_a_caution(made):
     assert any("room side" in c.message for c in cautions)
     _, cautions = made(gravel, slab, kind="slab", more="faces: ground")
     assert not cautions
+
+
+@pytest.mark.parametrize(
+    ("code_set", "framing", "known"),
+    [
+        ("nbc-2020", "member: post, material: spruce, spacing: 920 mm", False),
+        ("nbc-2020", "member: stud, material: spruce, spacing: 600 mm", True),
+        ("iso", "member: stud, material: spruce, spacing: 600 mm", False),
+        ("iso", "member: stud, material: spruce, fraction: 8 %", True),
+        ("iso", "member: stud, material: spruce, width: 38 mm, spacing: 600 mm", True),
+    ],
+)
+def test_framing_of_unknown_share_is_a_problem(made, code_set, framing, known):
+    """Not counted as nothing: a frame without width and without a table row would raise the result."""
+    from layerfolio.problems import ProblemsFound
+
+    layer = f"material: mineral-wool-batt, thickness: 140 mm, framing: {{{framing}}}"
+    if known:
+        assert made(layer, code_set=code_set)[0].layers[0].member.share.value > 0
+    else:
+        with pytest.raises(ProblemsFound, match="width, or fraction"):
+            made(layer, code_set=code_set)

@@ -126,8 +126,8 @@ def test_no_layers(tmp_path, layers):
 def test_no_assemblies(tmp_path, assemblies):
     before = spoilt("layerfolio", "layerfolio")[0]
     text = before[: before.index("assemblies:\n")] + f"{assemblies}\n"
-    (found,) = problems(write(tmp_path, text))
-    assert found.path == "assemblies"
+    found = problems(write(tmp_path, text))
+    assert found[0].path == "assemblies" and len(found) == 1 + ("W1: ~" in assemblies)
 
 
 def test_two_layers_cannot_state_one_name(tmp_path):

@@ -78,6 +78,15 @@ def _material_words(name: str, project_material: Any, catalogue: Material | None
     return name.replace("-", " ") if name else ""
 
 
+def share_is_known(framing: Any, kind: Kind, tables: CodeTables, is_batten: bool) -> bool:
+    """Whether a stated fraction, the set's own table or the width tells the share of the area."""
+    if framing.fraction is not None or framing.width is not None:
+        return True
+    spacing = framing.spacing.value if framing.spacing else None
+    name = framing.member or USUAL_MEMBER[kind]
+    return bool(spacing and not is_batten and tables.framing_share(FRAME_OF.get(kind, kind), name, spacing))
+
+
 def _share(
     framing: Any, kind: Kind, name: str, where: tuple[str, str], tables: CodeTables, is_batten: bool
 ) -> tuple[Datum, list[Choice]]:

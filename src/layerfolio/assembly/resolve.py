@@ -4,6 +4,7 @@ from typing import Any
 
 from layerfolio.assembly.cautions import cautions
 from layerfolio.assembly.layers import Context, layer
+from layerfolio.assembly.members import share_is_known
 from layerfolio.assembly.types import Assembly, Choice, Direction, Kind
 from layerfolio.catalogue import code_tables, materials
 from layerfolio.catalogue.datum import Datum, Origin
@@ -28,6 +29,20 @@ def thickness_problems(project: Any) -> list[Problem]:
             if one.thickness is None and one.material and not _as_built(one, project):
                 path = f"assemblies.{name}.layers[{number}]"
                 found.append(Problem("", 0, 0, path, f"the thickness of {one.material} is missing", "thickness: 15 mm"))
+    return found
+
+
+def framing_problems(project: Any) -> list[Problem]:
+    """Framing whose share of the area nothing tells: no fraction, no row of the set's table, no width."""
+    tables = code_tables.load(project.code.set)
+    found = []
+    for name, assembly in project.assemblies.items():
+        for number, one in enumerate(assembly.layers):
+            for key, framing in (("framing", one.framing), ("battens", one.battens)):
+                if framing is not None and not share_is_known(framing, assembly.kind, tables, key == "battens"):
+                    path = f"assemblies.{name}.layers[{number}].{key}"
+                    words = "how much of the area it takes is not known: width, or fraction"
+                    found.append(Problem("", 0, 0, path, words, "width: 38 mm"))
     return found
 
 

@@ -103,8 +103,14 @@ class Assembly(Record):
                 report.problem(stated.keys[name], join(where, name), message)
 
 
+RESERVED = re.compile(r"[GC][0-9]|E[0-9]|X[0-9]+", re.I)
+"""Cover and guide, records, evidence and explanations; their numbers cannot name an assembly."""
+
+
 def assembly_name_wrong(name: str) -> str:
     """What is wrong with a name that must serve as a sheet number; empty when nothing is."""
+    if RESERVED.fullmatch(name):
+        return f"{quoted(name)} is the number of a sheet that every package has: take another, W1 or S1"
     if re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,7}", name):
         return ""
     return f"{quoted(name)} cannot be a sheet number: a letter, then letters and digits, 8 at most"

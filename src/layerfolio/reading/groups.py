@@ -63,6 +63,8 @@ class MapOf(Reader):
         stated = {name: value for name, value in node.items.items() if not null(value)}
         if len(stated) < self.least:
             report.problem(node.holder, path, "nothing is listed here", self.example)
+        for name in node.items.keys() - stated.keys():
+            report.problem(node.keys[name], join(path, name), f"nothing stands below {name}", self.example)
         for name in stated:
             wrong = self.name_wrong(name) if self.name_wrong else ""
             if wrong:
