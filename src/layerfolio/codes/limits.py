@@ -84,7 +84,7 @@ def _eased(settled: Resolved, requirement: Requirement, assembly: Assembly, cont
     """The milder limit that one more answer would bring: an enclosed unheated space, a wall that is no frame wall."""
     rule, top = requirement.rule.get("reduction"), settled.limit.value
     if rule and not rule["sure"] and assembly.faces in rule["faces"] and top is not None:
-        return replace(settled, eased=round(top - rule["by"], 6), eased_question=f"{rule['words']} ({rule['clause']})")
+        return replace(settled, eased=round(top - rule["by"], 6), eased_question=f"{rule['words']} ({rule['clause']})?")
     words = requirement.rule.get("easier_if_unframed")
     tables = [one["easier"] for one in requirement.figures["tables"] if "easier" in one]
     if words and tables and not any(layer.member and layer.kind == "solid" for layer in assembly.layers):
