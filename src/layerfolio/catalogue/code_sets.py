@@ -53,7 +53,21 @@ def code_set(set_id: str) -> CodeSet:
     where = code_folder(set_id)
     content = _content(where / "code.yaml")
     edition = next(one for one in content["editions"] if one["id"] == set_id)
-    return CodeSet(set_id, edition["title"], content["short"], where, content, edition)
+    return CodeSet(set_id, edition["title"], content["short"], where, _as_sure(content, edition), edition)
+
+
+def _as_sure(content: dict[str, Any], edition: dict[str, Any]) -> dict[str, Any]:
+    """The code's own file with the parts that were not read for this edition marked so."""
+
+    def unread(row: dict[str, Any]) -> dict[str, Any]:
+        return {key: value for key, value in row.items() if key != "via"} | {"mark": "memory", "source": edition["id"]}
+
+    parts = {}
+    for key in edition.get("from_memory", ()):
+        part = content[key]
+        nested = all(isinstance(row, dict) for row in part.values())
+        parts[key] = {name: unread(row) for name, row in part.items()} if nested else unread(part)
+    return content | parts
 
 
 def zones(set_id: str) -> tuple[str, ...]:
