@@ -333,3 +333,17 @@ def test_a_reader_that_leaves_early_is_no_error(tmp_path):
     command = f"{sys.executable} -m layerfolio list materials | head -1; exit ${{PIPESTATUS[0]}}"
     done = subprocess.run(["bash", "-c", command], capture_output=True, text=True)
     assert done.stderr == "" and done.stdout.count("\n") == 1
+
+
+@pytest.mark.parametrize("name", ["G0", "C1", "X12", "E1", "c2"])
+def test_numbers_of_the_packages_own_sheets_name_no_assembly(project, name):
+    change(project, "  W1:\n", f"  {name}:\n")
+    result = run("check", project)
+    assert result.exit_code == 2 and f"assemblies.{name}" in result.stderr and "S1" in result.stderr
+
+
+def test_an_assembly_with_nothing_below_it_is_a_problem(project):
+    file = project / "project.yaml"
+    file.write_text(file.read_text(encoding="utf-8") + "  S2:\n", encoding="utf-8")
+    result = run("check", project)
+    assert result.exit_code == 2 and "nothing stands below S2" in result.stderr
