@@ -33,9 +33,16 @@ def test_wall_chain_is_as_written_and_adds_up():
 def test_customary_roof_as_on_the_page_design():
     drawing = section(pictured.customary_roof(), units="customary")
     assert words(drawing, "thickness") == ['3/4"', '2 1/2"', '1 3/8"', '11 1/4"', '19/32"', '1 1/2"', '1/2"']
-    assert words(drawing, "overall") == ['18 15/32" (469)']
+    assert words(drawing, "overall") == ['18 15/32" (469.1)']
     assert drawing.scale_text == "1 1/2\" = 1'-0\" (1 : 8)"
     assert words(drawing, "slope") == ["12", "6.93", "(30°)"]
+
+
+@pytest.mark.parametrize("make, inches, metric", [(pictured.wall, '14"', "356.7"), (pictured.roof, '18 7/16"', "469.7")])
+def test_overall_bracket_is_the_metric_sum_and_not_the_rounded_inches(make, inches, metric):
+    """19 + 38 + 50 + 184 + 15 + 38 + 12.7 = 356.7 mm, though its inches, each to 1/16, add up to 14 in = 355.6 mm."""
+    assert words(section(make(), units="customary"), "overall") == [f"{inches} ({metric})"]
+    assert words(section(make()), "overall") == [metric]
 
 
 def test_studs_stand_at_their_spacing():

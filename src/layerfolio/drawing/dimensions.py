@@ -77,7 +77,8 @@ def overall_line(stack: Stack, units: Units, x: float, sloped: bool) -> Dimensio
     for y in (0.0, -stack.depth):
         made.line((x - PAST, y), (x + PAST, y), role="extension")
         made.tick(x, y)
-    words, middle = with_other(whole, units), -stack.depth / 2
+    metres = sum(one.layer.thickness.value for one in links(stack))
+    words, middle = with_other(whole, metres, units), -stack.depth / 2
     if wide(words) + 2 * TICK + 0.6 > stack.depth:  # no room between the ticks: beyond the inner one
         middle = -stack.depth - PAST - 1.0 - wide(words) / 2
     at, turn = ((x - 1.0 - CAPITAL, middle), -90.0) if sloped else ((x - 1.0, middle), 90.0)
@@ -112,7 +113,7 @@ def spacing_lines(
 def _spacing(made: Dimensions, one: Framing, units: Units, y: float, feature: float, prefix: str) -> None:
     sign = 1 if y > feature else -1
     shown = [x for x in one.centres if x - one.width / 2 >= 0]
-    text = with_other(figure(one.member.spacing, units), units)
+    text = with_other(figure(one.member.spacing, units), one.member.spacing.value, units)
     room, spans = 2 * TICK + 0.6, len(shown) - 1
     if one.spacing < wide(prefix + text) + room and spans > 1:  # one figure for the whole run
         text, shown = f"{spans} × {text}", [shown[0], shown[-1]]

@@ -41,9 +41,9 @@ def total(figures: Iterable[Figure], units: Units) -> Figure:
     return Figure(amount, inch_text(amount) if units == "customary" else decimal_text(amount))
 
 
-def with_other(one: Figure, units: Units) -> str:
-    """An inch figure with its millimetres in brackets; a metric figure alone."""
-    return f"{one.text} ({round(one.amount * INCH)})" if units == "customary" else one.text
+def with_other(one: Figure, metres: float, units: Units) -> str:
+    """An inch figure with the true millimetres in brackets (the inches may be rounded); a metric figure alone."""
+    return f"{one.text} ({round(metres * 1000, 1):g})" if units == "customary" else one.text
 
 
 def decimal_text(amount: Fraction) -> str:
