@@ -9,8 +9,9 @@ from layerfolio.drawing.extent import extent
 from layerfolio.drawing.geometry import bounds
 from layerfolio.drawing.hatches import FAMILIES
 from layerfolio.drawing.legend import legend
-from layerfolio.drawing.marks import Curve
+from layerfolio.drawing.marks import Circle, Curve, Line
 from layerfolio.drawing.mini import mini_section
+from layerfolio.drawing.section import section
 
 TAGS = ((4, "mineral wool behind the membrane"), (5, "hemp batts between studs"), (6, "panel-15, seams taped"))
 
@@ -48,7 +49,7 @@ def test_every_family_that_prints_has_a_hatch():
 
 @pytest.mark.parametrize("controls, height", [(False, None), (True, 34.0)])
 def test_legend_names_each_family_once_inside_its_width(controls, height):
-    used = ("batt", "timber", "timber-board", "ground", "gypsum", "nonsense", "air")
+    used = ("batt", "timber", "timber-board", "ground", "gypsum", "nonsense", "air", "control V")
     drawing = legend(used, 216.0, controls=controls, height=height)
     names = [one.text for one in texts(drawing, "legend") if one.role == "legend"]
     printed = [families()[one] for one in ("timber", "timber-board", "batt", "gypsum", "ground")]
@@ -63,3 +64,22 @@ def test_legend_names_each_family_once_inside_its_width(controls, height):
 def test_legend_of_all_families_fits_the_field_of_a_letter_sheet():
     drawing = legend(FAMILIES, 180.0)
     assert not overlapping_labels(drawing) and extent(drawing.marks)[2] <= 180
+
+
+@pytest.mark.parametrize("make, circles, arrows, letters", [
+    (pictured.wall, 2, 0, "WAVT"), (pictured.roof, 0, 1, "WAVT"), (pictured.slab, 0, 0, "AVT"),
+    (pictured.floor, 0, 0, "VT"),
+])  # fmt: skip
+def test_legend_shows_the_signs_of_its_drawing_and_no_others(make, circles, arrows, letters):
+    """A wall's air moves towards the reader, a roof's along the slope; a slab has none."""
+    drawing = legend(section(make()).families, 216.0, controls=True)
+    air = [one for one in flat(drawing.marks) if getattr(one, "role", "") == "air"]
+    assert sum(isinstance(one, Circle) for one in air) == circles
+    assert sum(isinstance(one, Line) for one in air) == arrows
+    assert [one.text for one in texts(drawing, "key")] == list(letters)
+
+
+def test_legend_of_a_package_has_the_air_signs_of_all_its_drawings():
+    both = (*section(pictured.wall()).families, *section(pictured.roof()).families)
+    names = [one.text for one in texts(legend(both, 180.0), "legend")]
+    assert "moving air" in names and "moving air, towards you" in names and "vapour" not in names

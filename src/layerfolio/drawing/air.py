@@ -26,7 +26,7 @@ def air_signs(
         if y is None:
             continue
         along = view == "slope" or (view == "level" and not (frame and frame.centres))
-        signs += [((x, y), _arrow(x, y) if along else _towards(x, y)) for x in _places(frame, length, along)]
+        signs += [((x, y), arrow(x, y) if along else towards(x, y)) for x in _places(frame, length, along)]
     return signs
 
 
@@ -51,11 +51,13 @@ def _places(frame: Framing | None, length: float, along: bool) -> list[float]:
     return places
 
 
-def _towards(x: float, y: float) -> tuple[Mark, ...]:
+def towards(x: float, y: float) -> tuple[Mark, ...]:
+    """Air that moves towards the reader."""
     return Circle((x, y), RADIUS, 0.25, "white", role="air"), Circle((x, y), DOT, fill="black", role="air")
 
 
-def _arrow(x: float, y: float) -> tuple[Mark, ...]:
+def arrow(x: float, y: float) -> tuple[Mark, ...]:
+    """Air that moves along the paper, to the right."""
     tip, tail = x + ARROW / 2, x - ARROW / 2
     head = (("M", tip, y), ("L", tip - HEAD, y + HALF_HEAD), ("L", tip - HEAD, y - HALF_HEAD), ("Z",))
     return Line(((tail, y), (tip - HEAD, y)), 0.25, role="air"), Curve(head, fill="black", role="air")

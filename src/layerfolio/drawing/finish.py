@@ -12,6 +12,7 @@ from layerfolio.drawing.layout_scale import scale_text
 from layerfolio.drawing.layout_tags import Leader
 from layerfolio.drawing.lettering import SIZE, wide
 from layerfolio.drawing.marks import Drawing, Group, Mark, Text
+from layerfolio.drawing.signs import signs_of
 
 TOP, BOTTOM = 2.0, 0.5  # mm of white
 
@@ -46,9 +47,8 @@ def finished(
     section, body = compose.section_group(cut, Frame(frame.turn, (x, y - low)), stations)
     placed = (section, *(moved(one, 0.0, (0.0, -low)) for one in (*groups, *foot)))
     notes = layout_notes(cut.stack, cut.framing, body.unknown, cut.units, cut.view)
-    return Drawing(
-        assembly.name, width, top - low + TOP, placed, cut.stack.scale, text, tuple(body.families), notes
-    )
+    families = (*body.families, *signs_of(cut))
+    return Drawing(assembly.name, width, top - low + TOP, placed, cut.stack.scale, text, families, notes)
 
 
 def _foot(cut: Cut, bottom: float, bar_at: float, width: float, with_key: bool, text: str) -> list[Group]:

@@ -3,36 +3,41 @@
 from collections.abc import Sequence
 from math import ceil
 
+from layerfolio.drawing.air import arrow, towards
 from layerfolio.drawing.geometry import moved
 from layerfolio.drawing.hatches import FAMILIES, swatch
 from layerfolio.drawing.key import SIGN, control_sign
 from layerfolio.drawing.lettering import SIZE, middle_text, wide
-from layerfolio.drawing.marks import Circle, Drawing, Group, Mark, Text
+from layerfolio.drawing.marks import Drawing, Group, Mark, Text
+from layerfolio.drawing.signs import AIR_ALONG, AIR_TOWARDS, CONTROL
 
 SWATCH = (12.3, 6.2)
 PITCH, GAP = 8.6, 1.8
 HEAD = 5.4  # the title above the rows
 CONTROLS = 42.0  # width of the control lines
 CONTROL_WORDS = {"W": "water", "A": "air", "V": "vapour", "T": "thermal"}
+AIR_WORDS = {AIR_TOWARDS: "moving air, towards you", AIR_ALONG: "moving air"}
 
 
 def legend(families: Sequence[str], width: float, *, controls: bool = False, height: float | None = None) -> Drawing:
     """Swatches with their printed names in columns, in the order of shared/hatches.yaml; unknown families are left out.
 
-    `controls` adds the control lines and the sign for air (for sheets whose drawings stand without their key); with
-    `height` the rows move together to fit.
+    `families` as in `Drawing.families`: the signs among them are shown as the drawings show them. `controls` adds the
+    control lines (for sheets whose drawings stand without their key); with `height` the rows move together to fit.
     """
     shown = [one for one in FAMILIES if one in families and one not in ("air", "plain")]
     shown += [one for one in ("plain",) if one in families]
+    shown += [one for one in AIR_WORDS if one in families]
+    letters = [sign for sign, name in CONTROL.items() if name in families] if controls else []
     each = column_width(shown)
-    columns = max(1, int((width - (CONTROLS if controls else 0.0) + 4.0) // each))
-    rows = max(ceil(len(shown) / columns), 4 if controls else 1)
+    columns = max(1, int((width - (CONTROLS if letters else 0.0) + 4.0) // each))
+    rows = max(ceil(len(shown) / columns), len(letters), 1)
     pitch = PITCH if height is None else min(PITCH, (height - HEAD) / rows)
     total = HEAD + rows * pitch
     groups = [Group("hatches", tuple(_hatches(shown, rows, pitch, total, each)))] if shown else []
-    if controls:
+    if letters:
         at = min(columns, ceil(len(shown) / rows)) * each + 2.0
-        groups.append(Group("control lines", tuple(_controls(at, pitch, total))))
+        groups.append(Group("control lines", tuple(_controls(letters, at, pitch, total))))
     return Drawing("legend", width, total, tuple(groups), None, "", tuple(shown))
 
 
@@ -44,7 +49,7 @@ def column_width(shown: Sequence[str]) -> float:
 def _name(family: str) -> str:
     from layerfolio.catalogue.hatches import printed_name
 
-    return printed_name(family)
+    return AIR_WORDS.get(family) or printed_name(family)
 
 
 def _hatches(shown: list[str], rows: int, pitch: float, total: float, each: float) -> list[Mark]:
@@ -54,22 +59,24 @@ def _hatches(shown: list[str], rows: int, pitch: float, total: float, each: floa
     for number, family in enumerate(shown):
         column, row = divmod(number, rows)
         x, y = column * each + 0.2, total - HEAD - (row + 1) * pitch + (pitch - high) / 2
-        marks += [moved(one, 0.0, (x, y)) for one in swatch(family, long, high)]
+        marks += _air(family, x + long / 2, y + high / 2) if family in AIR_WORDS else _swatch(family, x, y, high)
         marks.append(middle_text(x + long + GAP, y + high / 2, _name(family), role="legend"))
     return marks
 
 
-def _controls(x: float, pitch: float, total: float) -> list[Mark]:
+def _swatch(family: str, x: float, y: float, high: float) -> list[Mark]:
+    return [moved(one, 0.0, (x, y)) for one in swatch(family, SWATCH[0], high)]
+
+
+def _air(sign: str, x: float, y: float) -> tuple[Mark, ...]:
+    return towards(x, y) if sign == AIR_TOWARDS else arrow(x, y)
+
+
+def _controls(letters: Sequence[str], x: float, pitch: float, total: float) -> list[Mark]:
     marks: list[Mark] = [Text((x, total - 3.2), "Control lines", SIZE, "bold", role="legend title")]
     pitch = min(pitch, 6.4)
-    for row, sign in enumerate("WAVT"):
+    for row, sign in enumerate(letters):
         y = total - HEAD - (row + 0.5) * pitch
         marks += control_sign(x, y, sign)
         marks.append(middle_text(x + SIGN + 1.6, y, CONTROL_WORDS[sign], role="legend"))
-    y = total - 3.2 + 1.25
-    return [*marks, *_air(x + 29.0, y)]
-
-
-def _air(x: float, y: float) -> list[Mark]:
-    sign = Circle((x, y), 1.0, 0.25, role="air"), Circle((x, y), 0.32, fill="black", role="air")
-    return [*sign, middle_text(x + 2.0, y, "air", role="legend")]
+    return marks

@@ -101,5 +101,5 @@ class Drawing:
     marks: tuple[Mark, ...]
     scale: float | None = None
     scale_text: str = ""  # "1 : 5" or `1 1/2" = 1'-0" (1 : 8)`
-    families: tuple[str, ...] = ()  # hatch families used, in order of appearance, for the legend
+    families: tuple[str, ...] = ()  # hatch families in order of appearance, then signs, for the legend
     notes: tuple[str, ...] = ()  # what the sheet must say: "thickness of layer 3 not to scale"
