@@ -45,6 +45,29 @@ TEXTS = [
     ("a: x»\x07y\n", None, "the control character U+0007 stands in the text"),
     ("é: ü»\x00\n", None, "the control character U+0000 stands in the text"),
     ("a:\n  - b\n  »c: d\n", None, "indentation"),
+    ('a: »"Tern Point\nb: "Lot 7"\n', None, "a quotation mark that opens here is never closed"),
+    ("a: »'Tern Point\nb: ship's shop\nc: 'x'\n", None, "a quotation mark that opens here is never closed"),
+    ('# it\'s\na: "two\n  lines"\nb: »"Tern\nc: {d: "Lot"}\n', None, "a quotation mark that opens here is never"),
+    ('- {a: »"larch, b: 1}\n- {a: "x", b: 1}\n', None, "a quotation mark that opens here is never closed"),
+    ("a: 'ship»'s chandlery'\nb: c\n", None, "an apostrophe ends a text in single quotes"),
+    ('a: "a 6»"x wall"\nb: c\n', None, "a quotation mark ends a text in double quotes"),
+    ('a: "Tern" »Point\nb: c\n', None, "text stands after the closing quotation mark"),
+    ("p:\n  »title Tern Point\n  location: Lot\n", None, "a key stands without its colon"),
+    ("p:\n  title: x\n  »location Lot\n", None, "a key stands without its colon"),
+    ("p:\n  title: x\n  »location Lot\n\n  # remark\n  owner: y\n", None, "a key stands without its colon"),
+    ("a: 1\n»project\nb:\n  c: d\n", None, "a key stands without its colon"),
+    ("a:\n  - »material spruce\n    thickness: 38 mm\n", None, "a key stands without its colon"),
+    ("p:\n  title»:Tern\n  location: Lot\n", None, "a space is missing after the colon"),
+    ("p:\n»\u00a0\u00a0title: x\n", None, "U+00A0 (no-break space) stands here"),
+    ("p:\n  title: x\n »\u00a0location: Lot\n", None, "U+00A0 (no-break space) stands here"),
+    ("p:\n  title:»\u00a0x\n  location: Lot\n", None, "U+00A0 (no-break space) stands here"),
+    ("p:\n»\u3000title: x\n", None, "U+3000 (ideographic space) stands here"),
+    ("a: »& co\nb: c\n", None, "a text cannot begin with &: put it in quotes"),
+    ("a: »*studio*\nb: c\n", None, "a text cannot begin with *: put it in quotes"),
+    ("a: »*studio\nb: c\n", None, "put a text that begins with * in quotes"),
+    ("a: »| x\nb: c\n", None, "a text cannot begin with |: put it in quotes"),
+    ("a: »- x\nb: c\n", None, "a text cannot begin with -: put it in quotes"),
+    ("a: [draft] »house\nb: c\n", None, "text stands after the closing bracket"),
     ("x: " + "[" * 39 + "»[" + "]" * 40 + "\n", None, "nested more than 40 deep"),
 ]
 
@@ -134,3 +157,33 @@ def test_a_problem_prints_as_file_line_column_path_message_example(tmp_path):
     (found,) = problems(path)
     expected = f"{path}:52:11: assemblies.W1.area: the bare number 58 needs its unit (for example: 58 m2)"
     assert str(found) == expected
+
+
+@pytest.mark.parametrize(
+    ("value", "example"),
+    [("& co", '"& co"'), ("*studio*", '"*studio*"'), ('@ the "Tern"', "'@ the \"Tern\"'"), ("%  # share", '"%"')],
+)
+def test_the_example_is_the_persons_own_text_in_quotes(value, example):
+    with pytest.raises(ProblemsFound) as caught:
+        compose(f"title: {value}\nb: c\n", "x.yaml")
+    (found,) = caught.value.problems
+    assert found.example == example and compose(f"title: {example}\n", "x.yaml").items["title"].text in value
+
+
+@pytest.mark.parametrize("value", ["Studio #4", "Studio # 4", "Studio #four"])
+def test_a_text_cut_off_by_a_comment_sign_is_a_caution(tmp_path, value):
+    loaded = read(write(tmp_path, PROJECT.replace("title: Tern Point chandlery", f"title: {value}")))
+    (found,) = [one for one in loaded.cautions if one.path == "project.title"]
+    assert "in quotes" in found.message and value[7:] in found.message
+
+
+@pytest.mark.parametrize("value", ["Studio  # prints on every sheet", '"Studio #4"', "Studio#4", "Studio ## x", '"A"  #4'])
+def test_ordinary_comments_and_quoted_texts_are_no_caution(tmp_path, value):
+    loaded = read(write(tmp_path, PROJECT.replace("title: Tern Point chandlery", f"title: {value}")))
+    assert [one for one in loaded.cautions if one.path == "project.title"] == []
+
+
+def test_a_large_file_with_a_mistake_is_refused_quickly(tmp_path):
+    rows = "".join(f'k{n}: ["a", \'b\', {{c: "d"}}]\n' for n in range(3000))
+    (found,) = problems(write(tmp_path, rows + 'x: "Tern\ny: "Point"\n'))
+    assert (found.line, found.column) == (3001, 4)

@@ -10,8 +10,8 @@ from layerfolio.reading.groups import Nested
 from layerfolio.reading.measures import Humidity, Measure
 from layerfolio.reading.record import Reader, Record, key, null
 from layerfolio.reading.report import Report
-from layerfolio.reading.tree import Mapping, Node
 from layerfolio.reading.scalars import Line, Number, Pick
+from layerfolio.reading.tree import Mapping, Node
 from layerfolio.units.quantity import Quantity
 
 AIR = Measure("temperature", least=-80.0, most=70.0)

@@ -63,7 +63,7 @@ class MapOf(Reader):
         stated = {name: value for name, value in node.items.items() if not null(value)}
         if len(stated) < self.least:
             report.problem(node.holder, path, "nothing is listed here", self.example)
-        for name in node.items.keys() - stated.keys():
+        for name in [one for one in node.items if one not in stated]:
             report.problem(node.keys[name], join(path, name), f"nothing stands below {name}", self.example)
         for name in stated:
             wrong = self.name_wrong(name) if self.name_wrong else ""

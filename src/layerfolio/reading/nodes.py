@@ -3,22 +3,26 @@
 Every scalar stays text here (`12:30`, `no`, `1_000`, dates): what it means is for the schema to say.
 """
 
+import re
 from collections.abc import Iterator
 
 import yaml
 
 from layerfolio.problems import Problem, ProblemsFound
 from layerfolio.reading.report import Place, join, quoted
+from layerfolio.reading.slips import ODD_SPACES, cut_off, odd_space
 from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
 from layerfolio.reading.yaml_words import in_words
 
 DEEPEST = 40
 MOST_VALUES = 20_000
+_CUT_TEXT = re.compile(r"#([^\s#]| ?[0-9])")
+_ODD_KEY = re.compile(rf"-?([{ODD_SPACES}])")
 
 
 def compose(text: str, file: str) -> Mapping:
     """The tree of one YAML document; raises ProblemsFound (all duplicates, or what ends the reading)."""
-    builder = _Builder(file)
+    builder = _Builder(file, cut_off(text))
     try:
         root = builder.build(_events(text))
     except yaml.YAMLError as error:
@@ -52,10 +56,10 @@ class _Stop(Exception):
 
 
 class _Builder:
-    """Keeps the open collections on a stack and the anchored nodes by name."""
+    """Keeps the open collections on a stack and the anchored nodes by name; `cut` is slips.cut_off."""
 
-    def __init__(self, file: str):
-        self.file = file
+    def __init__(self, file: str, cut: dict[int, str]):
+        self.file, self.cut = file, cut
         self.problems: list[Problem] = []
         self.open: list[Node] = []
         self.pending: list[tuple[str, Place] | None] = []  # the key that waits for its value, per open mapping
@@ -114,12 +118,15 @@ class _Builder:
             self.stop(event, "a key must be a plain word", "thickness: 38 mm")
         if event.value == "<<" and not event.style:
             self.stop(event, "merge keys (<<) are not read: write the keys out, or use variant_of")
+        if not event.style and (odd := _ODD_KEY.match(event.value)):
+            self.stop(event, odd_space(odd[1]), "  title: Tern Point chandlery")
         self.pending[-1] = (event.value, self.place(event))
 
     def alias(self, event: yaml.AliasEvent) -> Node:
         node = self.anchors.get(event.anchor)
         if node is None:
-            self.stop(event, f"nothing is named &{event.anchor} above this place", "write the value out")
+            message = f"nothing is named &{event.anchor} above this place: put a text that begins with * in quotes"
+            self.stop(event, message, f'"*{event.anchor}"')
         if any(node is one for one in self.open):
             self.stop(event, f"*{event.anchor} stands inside itself", "write the value out")
         return node
@@ -127,12 +134,19 @@ class _Builder:
     def fresh(self, event: yaml.NodeEvent) -> Node:
         place = self.place(event)
         if isinstance(event, yaml.ScalarEvent):
-            made: Node = Scalar(place, event.value, event.style is None or event.style == "")
+            plain = event.style is None or event.style == ""
+            made: Node = Scalar(place, event.value, plain, self.lost(event) if plain else "")
         else:
             made = Mapping(place) if isinstance(event, yaml.MappingStartEvent) else Sequence(place)
         if event.anchor:
             self.anchors[event.anchor] = made
         return made
+
+    def lost(self, event: yaml.ScalarEvent) -> str:
+        """What a `#` may have cut off this text."""
+        end = event.end_mark
+        rest = self.cut[end.line][end.column :].strip() if end.line in self.cut else ""
+        return rest if _CUT_TEXT.match(rest) and event.value else ""
 
     def attach(self, made: Node, place: Place) -> None:
         if not self.open:

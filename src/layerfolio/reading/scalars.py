@@ -55,6 +55,9 @@ class Line(Reader):
         if len(clean) > self.longest:
             report.problem(node.place, path, f"the text is longer than {self.longest} characters", self.example)
             return None
+        if lost := getattr(node, "lost", ""):
+            message = f"{quoted(lost)} is not read, what stands after # is a comment: put the text in quotes if it belongs to it"
+            report.caution(path, message)
         return clean
 
     def schema(self, definitions: Definitions) -> dict:

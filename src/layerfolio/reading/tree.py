@@ -16,11 +16,13 @@ class Node:
 
 
 class Scalar(Node):
-    __slots__ = ("plain", "text")
+    """`lost` is what stands beside the text in the file and was perhaps meant to belong to it: `#4`, `&co`."""
 
-    def __init__(self, place: Place, text: str, plain: bool):
+    __slots__ = ("lost", "plain", "text")
+
+    def __init__(self, place: Place, text: str, plain: bool, lost: str = ""):
         super().__init__(place)
-        self.text, self.plain = text, plain
+        self.text, self.plain, self.lost = text, plain, lost
 
     @property
     def is_null(self) -> bool:

@@ -4,6 +4,11 @@ import re
 
 import yaml
 
+from layerfolio.reading import slips
+
+_BEGINNINGS = ("while scanning an anchor", "while scanning an alias", "while scanning a block scalar")
+_ENTRIES = ("block sequence entries are not allowed", "mapping keys are not allowed")
+
 _WORDS = (  # (pattern of the parser's message, what is wrong, an example of what is right)
     (
         r"mapping values are not allowed",
@@ -34,6 +39,8 @@ def in_words(error: yaml.YAMLError, text: str) -> tuple[tuple[int, int], str, st
         return _unreadable_character(text)
     line, column = error.problem_mark.line + 1, error.problem_mark.column + 1
     problem = error.problem or ""
+    if found := _slip(error, line, column, text):
+        return found
     if "cannot start any token" in problem or "tab character" in problem:
         return _bad_start(line, column, text)
     if "or ']'" in problem or "or '}'" in problem:
@@ -48,12 +55,29 @@ def in_words(error: yaml.YAMLError, text: str) -> tuple[tuple[int, int], str, st
     return (line, column), f"this is not readable as YAML ({problem or 'unknown reason'})", ""
 
 
+def _slip(error: yaml.MarkedYAMLError, line: int, column: int, text: str) -> slips.Slip | None:
+    """What a person did, where that can be told from the text better than from the parser's message."""
+    problem, opened = error.problem or "", error.context_mark
+    if (error.context or "") in _BEGINNINGS and opened:
+        return slips.beginning(text, opened.line + 1, opened.column + 1)
+    if any(words in problem for words in _ENTRIES):
+        return slips.beginning(text, line, column)
+    found = slips.quotation(text, line) or slips.odd_space_in(text, line)
+    if not found and "mapping values" in problem:
+        found = slips.colon_before(text, line, column)
+    elif not found and "expected ':'" in problem and opened:
+        found = slips.odd_space_in(text, opened.line + 1) or slips.colon(text, opened.line + 1)
+    elif not found and "expected key" in problem:
+        found = slips.after_bracket(text, line, column)
+    return found
+
+
 def _bad_start(line: int, column: int, text: str) -> tuple[tuple[int, int], str, str]:
-    lines = re.split(r"\r\n|[\r\n\u0085\u2028\u2029]", text)
+    lines = slips.lines_of(text)
     found = lines[line - 1][column - 1 : column] if line <= len(lines) else ""
     if found == "\t":
         return (line, column), "a tab cannot indent a line: use spaces", "  title: Tern Point chandlery"
-    return (line, column), f"a text cannot begin with {found}: put it in quotes", f'"{found}"'
+    return slips.beginning(text, line, column)
 
 
 def _unclosed(error: yaml.MarkedYAMLError, line: int, column: int) -> tuple[tuple[int, int], str, str]:
