@@ -1,6 +1,6 @@
 """One step of a calculation sheet: number, title, formula field, source."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from layerfolio.binding.equations import FIELD_LEFT, LEADING, RISE, EquationPiece, equals_at
 from layerfolio.binding.pen import Pen
@@ -20,12 +20,13 @@ _PARTS = {  # white space between two parts of a step
 
 @dataclass(frozen=True, slots=True)
 class StepLines:
-    """One step set; `parts` with their gaps above."""
+    """One step set; `parts` with their gaps above; `again` is the title where the step goes on."""
 
     number: str
     title: tuple[Line, ...]
     source: tuple[Line, ...]
     parts: tuple[tuple[float, Piece], ...]
+    again: tuple[Line, ...] = ()
 
     @property
     def body(self) -> float:
@@ -54,7 +55,8 @@ def set_step(step: CalcStep, width: float) -> StepLines:
         parts.append((gap, piece))
         above = piece.kind
     source = wrap(step.source, SOURCE, oblique=True) if step.source else ()
-    return StepLines(step.number, wrap(step.title, room, bold=True), source, tuple(parts))
+    title, again = (wrap(text, room, bold=True) for text in (step.title, f"{step.title} (continued)"))
+    return StepLines(step.number, title, source, tuple(parts), again)
 
 
 def paint_step(pen: Pen, step: StepLines, x: float, y: float, width: float, place: Place) -> None:
@@ -66,22 +68,3 @@ def paint_step(pen: Pen, step: StepLines, x: float, y: float, width: float, plac
         y += gap
         part.paint(pen, x if part.kind == "equation" else x + FIELD_LEFT, y, place)
         y += part.height
-
-
-def part_step(step: StepLines, room: float) -> tuple[StepLines | None, StepLines | None]:
-    """A step that no page holds, in two: between its parts, else inside a table or text."""
-    used = len(step.title) * LEADING
-    again = wrap("_(continued)_", 60)
-    for number, (gap, part) in enumerate(step.parts):
-        if used + gap + part.height > room:
-            halves = part.split(room - used - gap, True)
-            if halves:
-                first = (*step.parts[:number], (gap, halves[0]))
-                rest = ((0.5, halves[1]), *step.parts[number + 1 :])
-            elif number:
-                first, rest = step.parts[:number], ((0.5, part), *step.parts[number + 1 :])
-            else:
-                return None, None
-            return replace(step, parts=first), replace(step, parts=rest, title=again, source=())
-        used += gap + part.height
-    return None, None

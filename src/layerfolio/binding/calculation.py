@@ -3,16 +3,18 @@
 from dataclasses import replace
 
 from layerfolio.binding.boxes import BandPiece
-from layerfolio.binding.calc_steps import RULE, SOURCE, TOTAL, StepLines, paint_step, part_step
+from layerfolio.binding.calc_steps import RULE, SOURCE, TOTAL, StepLines, paint_step
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import CONTINUED_NOTE, Piece, Place
 from layerfolio.binding.rich import line
+from layerfolio.binding.step_breaks import WHITE, Halves, force_step, least_of, part_step
 from layerfolio.binding.tables import NOTE_BASELINE
 from layerfolio.sheets.blocks import Calculation
 
 FIRST = 1.68  # from the rule under the head to the first step
 LAST = 1.5  # from the last step to the closing rule
 WIDE, NARROW = 3.5, 2.5  # between steps: 8 from baseline to baseline, 7 where that saves a page
+_SAVED = CONTINUED_NOTE - NOTE_BASELINE - 1.0  # above the note, where steps are closed up
 
 
 class CalculationPiece(Piece):
@@ -41,24 +43,50 @@ class CalculationPiece(Piece):
 
     @property
     def least(self) -> float:
-        if len(self.steps) == 1:
-            return self.height
-        return self.head_height + FIRST + self.steps[0].height + LAST + CONTINUED_NOTE
+        first = self.steps[0].height if len(self.steps) > 1 else self.height
+        return min(self.height, self._around + min(first, least_of(self.steps[0])))
+
+    @property
+    def _around(self) -> float:
+        """What a part that goes on elsewhere needs beside its steps."""
+        return self.head_height + FIRST + LAST + CONTINUED_NOTE
 
     def split(self, room: float, force: bool = False) -> "tuple[Piece, Piece] | None":
-        left = room - self.head_height - FIRST - LAST - CONTINUED_NOTE
-        count, used = 0, 0.0
-        while count < len(self.steps) and used + self.steps[count].height <= left:
-            used += self.steps[count].height + self.between
-            count += 1
-        count = min(count, len(self.steps) - 1)
+        """Between two steps; closed up, or within a step, where that would leave too much white."""
+        count, left = self._whole_steps(room)
+        if left + (WIDE if count else 0.0) > WHITE:
+            tight_count, tight_left = self._whole_steps(room + _SAVED, NARROW)
+            if tight_count > count:
+                return self._halves(tight_count, None, NARROW)
+            for space, between in ((left, WIDE), (tight_left, NARROW)):
+                broken = part_step(self.steps[count], space)
+                if broken:
+                    return self._halves(count, broken, between)
         if count:
-            return self._part(self.steps[:count], True), self._part(self.steps[count:], self.open_end)
-        if force:
-            first, rest = part_step(self.steps[0], left)
-            if first and rest:
-                return self._part((first,), True), self._part((rest, *self.steps[1:]), self.open_end)
-        return None
+            return self._halves(count)
+        broken = force_step(self.steps[0], left) if force else None
+        return self._halves(0, broken) if broken else None
+
+    def split_between(self, room: float) -> "tuple[Piece, Piece] | None":
+        count, _ = self._whole_steps(room)
+        return self._halves(count) if count else None
+
+    def _whole_steps(self, room: float, between: float = WIDE) -> tuple[int, float]:
+        """How many steps stand whole in `room`, never all, and the height left for the next."""
+        left, count = room - self._around, 0
+        while count < len(self.steps) - 1 and self.steps[count].height <= left:
+            left -= self.steps[count].height + between
+            count += 1
+        return count, left
+
+    def _halves(self, count: int, broken: Halves | None = None, between: float = WIDE) -> "tuple[Piece, Piece]":
+        """So many whole steps, then the first half of a broken one."""
+        here, there = self.steps[:count], self.steps[count:]
+        if broken:
+            here, there = (*here, broken[0]), (broken[1], *there[1:])
+        first = self._part(here, True)
+        first.between = between
+        return first, self._part(there, self.open_end)
 
     def _part(self, steps: tuple[StepLines, ...], open_end: bool) -> "CalculationPiece":
         return CalculationPiece(self.block, steps, self.width, None if open_end else self.band, open_end)

@@ -49,6 +49,10 @@ class Piece:
         """Two parts, the first no higher than `room`; None when that is not allowed. `force` bends the rules."""
         return None
 
+    def split_between(self, room: float) -> "tuple[Piece, Piece] | None":
+        """Two parts where nothing that belongs together is broken, for two fields that are evened out."""
+        return None
+
     def closer(self, share: float) -> "Piece":
         """The same with less air, for a sheet that would else spill a few lines on another page; `share` up to 1."""
         return self

@@ -82,7 +82,7 @@ def take(
             placed.append((piece, start))
             y, above = start + piece.height, piece
             continue
-        parts = None if whole and piece.kind != "calculation" else _split(piece, rest, room - start, fresh)
+        parts = piece.split_between(room - start) if whole else _split(piece, rest, room - start, fresh)
         if parts:
             return [*placed, (parts[0], start)], [parts[1], *rest]
         if fresh:

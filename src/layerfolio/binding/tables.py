@@ -33,6 +33,7 @@ class TablePiece(Piece):
     """A table or a part of one; `open_end` says that it goes on elsewhere."""
 
     kind = "table"
+    signed = True  # an open end says where the table goes on
 
     def __init__(self, layout: Layout, rows: tuple[RowLines, ...], top_rule: bool = True, open_end: bool = False):
         self.layout, self.rows = layout, rows
@@ -45,7 +46,7 @@ class TablePiece(Piece):
 
     @property
     def height(self) -> float:  # type: ignore[override]
-        note = NOTE_BASELINE + 1.0 if self.open_end else 0.0
+        note = NOTE_BASELINE + 1.0 if self.open_end and self.signed else 0.0
         return self.head_height + sum(row.height for row in self.rows) + note
 
     @property
@@ -120,7 +121,7 @@ class TablePiece(Piece):
         for at in lay.upright:
             pen.rule(x + at, top, x + at, y, 0.25)
         pen.across(x, y, lay.width, 0.25 if self.open_end else 0.5)
-        if self.open_end:
+        if self.open_end and self.signed:
             pen.set_right(line(place.goes_on, oblique=True), x + lay.width, y + NOTE_BASELINE)
 
     def _paint_heads(self, pen: Pen, x: float, y: float) -> None:
