@@ -24,7 +24,7 @@ class Commands(click.Group):
             for problem in found.problems:
                 click.echo(str(problem), err=True)
         except BrokenPipeError:
-            sys.stdout = open(os.devnull, "w")  # the reader has gone: nothing is left to say, nor to flush
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # the reader has gone: nothing is left to say
             ctx.exit(0)
         except OSError as error:
             click.echo(str(_file_problem(error)), err=True)
@@ -120,14 +120,7 @@ def draw(project: Path, assembly: str, output: Path | None) -> None:
     loaded = open_project(project)
     dossier = compile_dossier(loaded)
     if assembly not in dossier.assemblies:
-        known = ", ".join(dossier.assemblies)
-        raise ProblemsFound(
-            [
-                loaded.problem_at(
-                    "assemblies", f"there is no assembly {assembly!r}; there are {known}", known.split(",")[0]
-                )
-            ]
-        )
+        raise ProblemsFound([loaded.unknown_assembly(assembly)])
     target = output or loaded.files[0].with_name(f"{assembly}.svg")
     check_target(target, (".svg", ".pdf"), loaded.inputs)
     draw_to(dossier.assemblies[assembly], target, units=dossier.system, page=dossier.project.project.page)

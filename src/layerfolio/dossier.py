@@ -49,7 +49,9 @@ def open_project(path: Path) -> "Loaded":
     from layerfolio.codes import amendment_problems
     from layerfolio.reading import load
 
-    loaded = load(path, materials=materials.names, sets=code_sets.set_ids, zones=code_sets.zones)
+    loaded = load(
+        path, materials=materials.names, sets=code_sets.set_ids, zones=code_sets.zones, near=materials.nearest
+    )
     wrong = [*thickness_problems(loaded.project), *framing_problems(loaded.project)]
     if loaded.project.code.amendments:
         wrong += amendment_problems(loaded.project)

@@ -347,3 +347,19 @@ def test_an_assembly_with_nothing_below_it_is_a_problem(project):
     file.write_text(file.read_text(encoding="utf-8") + "  S2:\n", encoding="utf-8")
     result = run("check", project)
     assert result.exit_code == 2 and "nothing stands below S2" in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("asked", "meant"),
+    [("hempcrete", "hemp-lime"), ("fir", "douglas-fir"), ("mineral-wool", "mineral-wool-batt"), ("hemp-bat", "hemp-batt")],
+)
+def test_an_unknown_material_is_guessed_and_the_list_named(project, asked, meant):
+    change(project, "material: larch-board", f"material: {asked}")
+    result = run("check", project)
+    assert result.exit_code == 2 and f'"{meant}"' in result.stderr and "layerfolio list materials" in result.stderr
+
+
+@pytest.mark.parametrize(("asked", "words"), [("w1", 'did you mean "W1"?'), ("W11", '"W1"'), ("zz", "W1, ")])
+def test_an_unknown_assembly_is_guessed(project, asked, words):
+    result = run("draw", project, asked)
+    assert result.exit_code == 2 and words in result.stderr

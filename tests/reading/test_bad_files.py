@@ -147,6 +147,14 @@ def test_paths_that_are_no_project(tmp_path):
     assert "this is not a file" in found.message
 
 
+def test_a_folder_without_project_yaml_names_the_files_it_has(tmp_path):
+    for name in ("shop.yaml", "barn.yml", "notes.txt"):
+        write(tmp_path, PROJECT, name)
+    (found,) = problems(tmp_path)
+    assert 'the folder holds no project.yaml; it holds "barn.yml", "shop.yaml"' in found.message
+    assert found.example == f"layerfolio check {tmp_path / 'barn.yml'}"
+
+
 def test_a_folder_stands_for_its_project_file(tmp_path):
     path = write(tmp_path, PROJECT)
     assert read(tmp_path).project == read(path).project

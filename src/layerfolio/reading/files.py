@@ -18,7 +18,10 @@ def project_file(path: str | Path) -> Path:
         if path.is_dir():
             inner = path / PROJECT_NAME
             if not inner.exists():
-                raise _refused(path, f"the folder holds no {PROJECT_NAME}", f"{PROJECT_NAME} in this folder")
+                held = _project_files(path)
+                words = f"; it holds {', '.join(quoted(one.name, 100) for one in held)}" if held else ""
+                example = f"layerfolio check {held[0]}" if held else f"{PROJECT_NAME} in this folder"
+                raise _refused(path, f"the folder holds no {PROJECT_NAME}{words}", shown(example))
             return inner
     except (OSError, ValueError):
         pass  # read_bytes says what is wrong with it
@@ -73,7 +76,17 @@ def inside(stated: str, beside: Path, root: Path) -> Path | None:
 
 def shown_name(path: Path) -> str:
     """The path as problems name it."""
-    return quoted(str(path), 400)[1:-1]
+    return shown(str(path))
+
+
+def shown(text: str) -> str:
+    """The text as a message may carry it, without the marks around it."""
+    return quoted(text, 400)[1:-1]
+
+
+def _project_files(folder: Path) -> list[Path]:
+    """The first files of a folder that may be projects."""
+    return sorted(one for one in folder.iterdir() if one.suffix.lower() in (".yaml", ".yml") and one.is_file())[:5]
 
 
 def _refused(path: Path, message: str, example: str = "") -> ProblemsFound:

@@ -3,18 +3,19 @@
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass
 
-from layerfolio.reading.report import Report, did_you_mean, quoted
+from layerfolio.reading.report import Report, did_you_mean, meant, nearest, quoted
 from layerfolio.reading.schema import Project
 from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
 
 
 @dataclass(frozen=True)
 class Known:
-    """What is asked when a name has to be looked up; None: not checked."""
+    """What is asked when a name has to be looked up; None: not checked. `near` gives materials that may be meant."""
 
     materials: Callable[[], Collection[str]] | None
     sets: Callable[[], Collection[str]] | None
     zones: Callable[[str], Collection[str]] | None
+    near: Callable[[str], Collection[str]] | None = None
 
 
 def check_names(tree: Mapping, project: Project | None, known: Known, report: Report) -> None:
@@ -46,8 +47,25 @@ def _materials(tree: Mapping, known: Known, report: Report) -> None:
             continue
         catalogue = known.materials() if catalogue is None else catalogue
         if name not in catalogue:
-            message = f"the material {quoted(name)} is not known{did_you_mean(name, [*own, *sorted(catalogue)])}"
-            report.problem(node.place, path, message, "a name of the catalogue, or of materials in this file")
+            message = f"the material {quoted(name)} is not known{_suggested(name, list(own), sorted(catalogue), known)}"
+            report.problem(node.place, path, message, "a name under materials in this file, or of: layerfolio list materials")
+
+
+def _suggested(name: str, own: list[str], catalogue: list[str], known: Known) -> str:
+    """What may be meant: a material of the file, one the catalogue finds near, one that shares a part of its name."""
+    near = [one for one in [nearest(name, own)] if one]
+    near += [one for one in (known.near(name) if known.near else []) if one not in near]
+    if near:
+        return meant(near[:3])
+    sharing = _sharing(name, catalogue)
+    return did_you_mean(name, [*own, *catalogue]) or (meant(sharing) if sharing else "")
+
+
+def _sharing(name: str, catalogue: list[str]) -> list[str]:
+    """hemp-batt for hempcrete: names with a part of four letters or more that begins or ends the word."""
+    word = name.casefold()
+    parts = {one: [part for part in one.split("-") if len(part) > 3] for one in catalogue}
+    return [one for one, its in parts.items() if any(word.startswith(p) or word.endswith(p) for p in its)][:3]
 
 
 def _stated_materials(tree: Mapping) -> Iterator[tuple[Scalar, str]]:

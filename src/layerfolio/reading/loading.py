@@ -8,7 +8,7 @@ from layerfolio.problems import Caution, Problem, ProblemsFound
 from layerfolio.reading.files import project_file
 from layerfolio.reading.known import Known, check_names
 from layerfolio.reading.places import place_of
-from layerfolio.reading.report import Report
+from layerfolio.reading.report import Report, did_you_mean, meant, quoted
 from layerfolio.reading.schema import Project
 from layerfolio.reading.tree import Mapping
 from layerfolio.reading.variants import read_chain
@@ -40,6 +40,13 @@ class Loaded:
         """A problem at a dotted path of the project (`assemblies.W1.layers[3].material`), with file, line, column."""
         return Problem(*place_of(self.tree, path), path, message, example)
 
+    def unknown_assembly(self, asked: str) -> Problem:
+        """The problem that no assembly has the name that was asked for."""
+        known = list(self.project.assemblies)
+        same = [one for one in known if one.casefold() == asked.casefold()]
+        words = meant(same) if same else did_you_mean(asked, known) or f": there are {', '.join(known)}"
+        return self.problem_at("assemblies", f"there is no assembly {quoted(asked)}{words}", (same or known)[0])
+
 
 def load(
     path: str | Path,
@@ -47,17 +54,18 @@ def load(
     materials: Callable[[], Collection[str]] | None = None,
     sets: Callable[[], Collection[str]] | None = None,
     zones: Callable[[str], Collection[str]] | None = None,
+    near: Callable[[str], Collection[str]] | None = None,
 ) -> Loaded:
     """Read a project file, or the project.yaml of a folder; raises ProblemsFound with every mistake, in file order.
 
-    `materials` and `sets` give the names known elsewhere, `zones` those of one set (empty: the set has none); what is
-    not given is not checked. They are called only when a name has to be looked up.
+    `materials` and `sets` give the names known elsewhere, `zones` those of one set (empty: the set has none), `near` the
+    materials that a misspelt name may mean; what is not given is not checked. They are called only when they are needed.
     """
     opened = project_file(path)
     chain = read_chain(opened)
     report = Report(opened.parent, chain.folders)
     project = Project.read(chain.tree, "", report)
-    check_names(chain.tree, project, Known(materials, sets, zones), report)
+    check_names(chain.tree, project, Known(materials, sets, zones, near), report)
     if report.problems:
         raise ProblemsFound(list(dict.fromkeys(report.problems)))
     return Loaded(project, opened.parent, chain.files, chain.input_sha256, tuple(report.cautions), chain.tree)

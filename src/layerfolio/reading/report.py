@@ -59,12 +59,24 @@ def nearest(word: str, known: Iterable[str]) -> str:
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """`: did you mean "x"?`, else the known words when they are few, else nothing."""
     words = list(known)
-    near = nearest(word, words)
+    near = _beginning(word, words) or [one for one in [nearest(word, words)] if one]
     if near:
-        return f": did you mean {quoted(near)}?"
+        return meant(near)
     if words and len(words) <= 12:
         return f": known are {', '.join(words)}"
     return ""
+
+
+def meant(near: Iterable[str]) -> str:
+    """`: did you mean "x" or "y"?`"""
+    return f": did you mean {' or '.join(quoted(one) for one in near)}?"
+
+
+def _beginning(word: str, known: list[str]) -> list[str]:
+    """The known words of which this is the beginning, when they are few: 7 for 7A and 7B."""
+    plain = word[:100].casefold().strip()
+    found = [one for one in known if one.casefold().startswith(plain) and (len(plain) > 2 or len(one) < len(plain) + 2)]
+    return found if plain and len(found) <= 3 else []
 
 
 def join(path: str, key: str) -> str:

@@ -82,7 +82,7 @@ def colon(text: str, line: int) -> Slip | None:
         return None
     word = found[1]
     if found[2]:
-        return Slip((line, found.end(2)), "a space is missing after the colon", f"{word}: {stands[found.end():].strip()}")
+        return Slip((line, found.end(2)), "a space is missing after the colon", f"{word}: {stands[found.end() :].strip()}")
     rest = stands[found.end() :].strip()
     return Slip((line, found.start(1) + 1), "a key stands without its colon", f"{word}: {rest or '...'}")
 
