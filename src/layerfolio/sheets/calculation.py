@@ -92,7 +92,7 @@ def _folded(steps: list[Step], spelled: list[Spelled]) -> Table:
     result = Column(first.left, pretty_unit(first.unit), 24, "decimal")
     if any(isinstance(shown, tuple) for words in spelled for _, shown, _ in words.arguments):
         longest = max(len(words.numbers) for words in spelled)
-        columns = (subject, Column("numbers put in", width=min(85, 4 + 1.75 * longest)), result)
+        columns = (subject, Column("numbers put in", width=min(85, max(30, 4 + 1.75 * longest))), result)
         cells = [(words.numbers,) for words in spelled]
     else:
         vary = _varying(spelled)
