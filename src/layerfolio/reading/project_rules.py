@@ -6,6 +6,7 @@ from layerfolio.reading.materials import Material
 from layerfolio.reading.report import Report, quoted
 from layerfolio.reading.schema import Project
 from layerfolio.reading.tree import Mapping
+from layerfolio.reading.unusual import caution_unusual
 
 
 def check_project(project: Project, node: Mapping, report: Report) -> None:
@@ -13,6 +14,7 @@ def check_project(project: Project, node: Mapping, report: Report) -> None:
     _storeys(project, node, report)
     _revision(project, node, report)
     _sheet_numbers(project, node, report)
+    caution_unusual(project.climate, project.indoor, project.materials, project.assemblies, report)
     for name, assembly in project.assemblies.items():
         layers = node.items["assemblies"].items[name].items.get("layers")
         for n, layer in enumerate(assembly.layers):
