@@ -29,6 +29,9 @@ class ResultPiece(Piece):
         self.lay = _verdict_layout(block, room)
         self.height = self.LEAST if block.verdicts else self.lay.height
 
+    def stays_with(self, above: Piece) -> bool:
+        return above.kind == "table"
+
     def _need(self, name: str, figure: str, small: str, size: float) -> float:
         beside = line(small).width + 1.5 if small else 0.0
         return max(line(name).width, line(figure, size, bold=True).width + beside) + self.PAD + 1.5

@@ -37,6 +37,10 @@ class Piece:
     squeezed = False  # reduced, because nothing else helped
     stretch = 0.0  # how much higher it may grow where height is left
 
+    def stays_with(self, above: "Piece") -> bool:
+        """Whether it must stand on the page of the piece above it."""
+        return self.keep_with_previous
+
     @property
     def least(self) -> float:
         """The height of the smallest first part that may stand at the foot of a page."""

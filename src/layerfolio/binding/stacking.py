@@ -1,58 +1,15 @@
-"""How far pieces may go down one field: the gaps between them and the rules of breaking."""
+"""How far pieces may go down one field: the rules of breaking."""
 
 from collections.abc import Sequence
 
+from layerfolio.binding.company import bound, company, gap, height, least, rows_along
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import Piece, Place
+from layerfolio.binding.tables import TablePiece
 
 TINY = 1e-6
-_AFTER_HEAD = {"table": 0.0, "calculation": 0.0, "figure": 0.0, "break": 0.0, "space": 0.0, "columns": 3.1}
-_BEFORE = {"heading": 3.4, "table": 2.0, "result box": 2.7, "count": 2.0, "note box": 2.1, "free space": 2.1}
-_PAIRS = {
-    ("heading", "table"): 1.2, ("heading", "text"): 0.6, ("heading", "bullets"): 0.6, ("heading", "pairs"): 0.9,
-    ("heading", "index"): 0.9, ("ruled heading", "table"): 0.0, ("pairs", "heading"): 4.6,
-    ("pairs", "ruled heading"): 4.6,
-    ("table", "text"): 2.0, ("table", "table"): 3.0, ("figure", "table"): 2.5, ("figure", "text"): 2.0,
-    ("text", "figure"): 3.0,
-    ("result box", "text"): 1.0, ("count", "text"): 0.9, ("numbered", "numbered"): 1.25, ("text", "bullets"): 0.6,
-    ("numbered", "note box"): 2.2, ("heading", "columns"): 0.6, ("heading", "numbered"): 0.6,
-}  # fmt: skip
-
-
-def gap(above: Piece | None, below: Piece) -> float:
-    """White space between two pieces."""
-    if above is None or "space" in (above.kind, below.kind):
-        return 0.0
-    if above.kind == "head":
-        return _AFTER_HEAD.get(below.kind, 2.4)
-    found = _PAIRS.get((above.kind, below.kind))
-    if found is not None:
-        return found
-    if above.kind == "ruled heading":
-        return 1.9
-    return _BEFORE.get(below.kind.removeprefix("ruled "), 1.2)
-
-
-def height(pieces: Sequence[Piece]) -> float:
-    """Of all pieces below each other."""
-    total, above = 0.0, None
-    for piece in pieces:
-        total += gap(above, piece) + piece.height
-        above = piece
-    return total
-
-
-def least(pieces: Sequence[Piece]) -> float:
-    """The height of the smallest beginning that may stand at the foot of a page."""
-    if not pieces:
-        return 0.0
-    first = pieces[0]
-    if first.keep_with_next and len(pieces) > 1:
-        return first.height + gap(first, pieces[1]) + least(pieces[1:])
-    return first.least
-
-
 Placed = list[tuple[Piece, float]]
+Halves = tuple[Piece, Piece]
 
 
 def take(
@@ -77,39 +34,42 @@ def take(
         piece.under_head = above is not None and above.kind == "head"
         start = y + gap(above, piece)
         fresh = force and all(one.kind == "head" or one.keep_with_next for one, _ in placed)
-        bound = _bound(piece, rest)
-        if start + piece.height + bound <= room + TINY or piece.tighten(room - start - bound):
-            placed.append((piece, start))
-            y, above = start + piece.height, piece
-            continue
-        parts = piece.split_between(room - start) if whole else _split(piece, rest, room - start, fresh)
+        fits, parts = _fitted(piece, rest, room - start, fresh, whole)
         if parts:
             return [*placed, (parts[0], start)], [parts[1], *rest]
-        if fresh:
+        if not fits and not fresh:
+            return _without_lost_headings(placed, [piece, *rest])
+        placed.append((piece, start))
+        if not fits:
             if start + piece.height > room:
                 piece.squeeze(room - start)
-            return [*placed, (piece, start)], rest
-        return _without_lost_headings(placed, [piece, *rest])
+            return placed, rest
+        y, above = start + piece.height, piece
     return placed, []
 
 
-def _bound(piece: Piece, rest: Sequence[Piece]) -> float:
-    """What must stand on the same page below a piece."""
-    if not rest:
-        return 0.0
-    if piece.keep_with_next:
-        return gap(piece, rest[0]) + least(rest)
-    if rest[0].keep_with_previous:
-        return gap(piece, rest[0]) + rest[0].height + _bound(rest[0], rest[1:])
-    if rest[0].kind == "space" and len(rest) > 1 and rest[1].keep_with_previous:
-        return rest[0].height + rest[1].height + _bound(rest[1], rest[2:])
-    return 0.0
+def _fitted(piece: Piece, rest: Sequence[Piece], room: float, fresh: bool, whole: bool) -> tuple[bool, Halves | None]:
+    """Whether the piece stands here with what is bound to it; its two parts where it should break instead."""
+    if isinstance(piece, TablePiece):
+        piece.along = rows_along(piece, rest)
+    below = bound(piece, rest)
+    if piece.height + below <= room + TINY or piece.tighten(room - below):
+        return True, None if whole else _beside(piece, rest, room)
+    return False, piece.split_between(room) if whole else _split(piece, rest, room, fresh)
 
 
-def _split(piece: Piece, rest: Sequence[Piece], room: float, force: bool) -> tuple[Piece, Piece] | None:
+def _beside(piece: Piece, rest: Sequence[Piece], room: float) -> Halves | None:
+    """A piece that fits, in two, where what is left behind it would stand alone on the next page."""
+    more = company(piece, rest)
+    if not more or piece.height + more <= room + TINY or piece.tighten(room - more):
+        return None
+    return piece.split(piece.height - 1.0)
+
+
+def _split(piece: Piece, rest: Sequence[Piece], room: float, force: bool) -> Halves | None:
     """The piece in two; where only what is bound to it does not fit, a part of the piece goes along with that."""
     if piece.height <= room:
-        return piece.split(piece.height - 1.0) if _bound(piece, rest) and not piece.keep_with_next else None
+        return piece.split(piece.height - 1.0) if bound(piece, rest) and not piece.keep_with_next else None
     return piece.split(room) or (piece.split(room, True) if force else None)
 
 

@@ -33,6 +33,7 @@ class TablePiece(Piece):
     """A table or a part of one; `open_end` says that it goes on elsewhere."""
 
     kind = "table"
+    along = 2  # rows, at least, behind a break
     signed = True  # an open end says where the table goes on
 
     def __init__(self, layout: Layout, rows: tuple[RowLines, ...], top_rule: bool = True, open_end: bool = False):
@@ -81,7 +82,7 @@ class TablePiece(Piece):
         return None
 
     def _may_break(self, at: int) -> bool:
-        enough = at >= 2 and len(self.rows) - at >= 2
+        enough = at >= 2 and len(self.rows) - at >= self.along
         return enough and not self.rows[at].total and not self.rows[at - 1].keep_with_next
 
     def _parts(self, first: tuple[RowLines, ...], rest: tuple[RowLines, ...]) -> "tuple[TablePiece, TablePiece]":
