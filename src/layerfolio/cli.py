@@ -98,12 +98,15 @@ def build(project: Path, output: Path | None) -> None:
     from layerfolio.binding import bind
     from layerfolio.dossier import compile_dossier, open_project
     from layerfolio.sheets.package import package
+    from layerfolio.terminal import after_build
 
     loaded = open_project(project)
     target = output or loaded.files[0].with_suffix(".pdf")
     check_target(target, (".pdf",), loaded.inputs)
-    bound = bind(package(compile_dossier(loaded)), target)
+    dossier = compile_dossier(loaded)
+    bound = bind(package(dossier), target)
     click.echo(f"wrote {target}: {len(bound.sheets)} sheets, {bound.pages} pages")
+    click.echo(after_build(dossier))
 
 
 @main.command()
@@ -142,6 +145,7 @@ def schema() -> None:
     """Print the JSON Schema of the project file, for editor completion."""
     import json
 
+    from layerfolio.catalogue.hatches import families
     from layerfolio.reading.json_schema import json_schema
 
-    click.echo(json.dumps(json_schema(), ensure_ascii=False, indent=1))
+    click.echo(json.dumps(json_schema(families()), ensure_ascii=False, indent=1))

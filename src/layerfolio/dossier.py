@@ -66,6 +66,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     from layerfolio.codes import judge
     from layerfolio.codes.explanations import find_explanations
     from layerfolio.codes.moisture import judge_moisture
+    from layerfolio.printable import unprintable_texts
     from layerfolio.studies.condensation.study import study_of_project
     from layerfolio.studies.thermal import thermal_study
     from layerfolio.studies.vapour import vapour_study
@@ -86,7 +87,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         condensation,
         _by_subject(findings, list(assemblies)),
         find_explanations(thermal, vapour),
-        (*loaded.cautions, *cautions),
+        (*loaded.cautions, *cautions, *unprintable_texts(project)),
     )
 
 

@@ -18,9 +18,21 @@ def summary(dossier: Dossier) -> str:
     if dossier.cautions:
         lines += ["", "To look at again"]
         lines += [f"  {c.path}: {c.message}" for c in dossier.cautions]
-    counts = [(verdict, sum(f.verdict is verdict for f in dossier.findings)) for verdict in Verdict]
-    lines += ["", ", ".join(f"{verdict} {count}" for verdict, count in counts if count), FINAL_SAY]
+    lines += ["", verdicts(dossier), FINAL_SAY]
     return "\n".join(lines)
+
+
+def verdicts(dossier: Dossier) -> str:
+    """How many findings have each verdict, in one line."""
+    counts = [(verdict, sum(f.verdict is verdict for f in dossier.findings)) for verdict in Verdict]
+    return ", ".join(f"{verdict} {count}" for verdict, count in counts if count)
+
+
+def after_build(dossier: Dossier) -> str:
+    """What `build` prints below the name of the package."""
+    count = len(dossier.cautions)
+    things = f"{count} thing{'s' * (count != 1)} to look at again: layerfolio check"
+    return "\n".join([f"findings: {verdicts(dossier)}", *([things] if count else [])])
 
 
 def _assembly(name: str, study: ThermalStudy, system: str) -> str:
@@ -29,8 +41,8 @@ def _assembly(name: str, study: ThermalStudy, system: str) -> str:
     r, u = study.asked.resistance, study.asked.transmittance
     words = f"R {fixed(r, 2)} m²·K/W, U {significant(u, 3)} W/(m²·K)"
     if system == "customary":
-        first = f"R {fixed(in_units(r, 'h.ft2.F/Btu'), 1)} ft²·°F·h/Btu, U {significant(in_units(u, 'Btu/(h.ft2.F)'), 3)} Btu/(h·ft²·°F)"
-        words = f"{first} ({words})"
+        shown_r, shown_u = fixed(in_units(r, "h.ft2.F/Btu"), 1), significant(in_units(u, "Btu/(h.ft2.F)"), 3)
+        words = f"R {shown_r} ft²·°F·h/Btu, U {shown_u} Btu/(h·ft²·°F) ({words})"
     return f"  {name}  {words}  [{study.method.replace('-', ' ')}]  {study.assembly.title}"
 
 
