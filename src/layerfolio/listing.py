@@ -1,5 +1,6 @@
 """What `layerfolio list` prints: one line a thing, its name first."""
 
+import re
 from collections.abc import Iterator
 
 
@@ -28,11 +29,13 @@ def codes() -> Iterator[str]:
 
 
 def questions() -> Iterator[str]:
-    """Explanations the tool can print."""
+    """Explanations the tool can print: name, then the question."""
     from layerfolio.home import folder
 
     for path in sorted((folder("templates") / "explanations").glob("*.txt")):
-        yield path.stem
+        question = re.search(r"\*\*(.+?)\*\*", path.read_text(encoding="utf-8"), re.S)
+        words = re.sub(r"\{\{ *(\w+) *\}\}", r"\1", " ".join(question[1].split())) if question else ""
+        yield f"{path.stem:<44} {words}".rstrip()
 
 
 def climates() -> Iterator[str]:
@@ -40,6 +43,10 @@ def climates() -> Iterator[str]:
     from layerfolio.catalogue.climates import climates as rows
     from layerfolio.catalogue.sources import printed
 
+    yield (
+        "Figures to copy into a project file, with their source. Under climate: K·d is heating_degree_days, January 2.5 % "
+        "is heating_design_temperature. Under site_loads: snow is snow, wind is wind_pressure_1_50."
+    )
     for one in rows():
         yield (
             f"{one.place + ', ' + one.region:<40} {one.heating_degree_days:.0f} K·d below 18 °C, January 2.5 % "
@@ -49,7 +56,15 @@ def climates() -> Iterator[str]:
 
 
 def starters() -> Iterator[str]:
-    """Starter projects of `layerfolio new`."""
+    """Starter projects of `layerfolio new`: name, code set, what is in it."""
+    import yaml
+
+    from layerfolio.catalogue.code_sets import code_set
+    from layerfolio.starters import starter_file
     from layerfolio.starters import starters as listed
 
-    yield from listed()
+    for name in listed():
+        project = yaml.load(starter_file(name).read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
+        held = ", ".join(f"{key} {one['title'].lower()}" for key, one in project["assemblies"].items())
+        layers = sum(len(one["layers"]) for one in project["assemblies"].values())
+        yield f"{name:<12} {held}, {layers} layers; code set {project['code']['set']}: {code_set(project['code']['set']).title}"

@@ -12,6 +12,11 @@ def starters() -> tuple[str, ...]:
     return tuple(sorted(path.parent.name for path in (folder("shared") / "starters").glob("*/project.yaml")))
 
 
+def starter_file(name: str) -> Path:
+    """The project file of a starter."""
+    return folder("shared") / "starters" / name / "project.yaml"
+
+
 def write_starter(target: Path, name: str) -> Path:
     """Copy a starter into a new or empty folder; returns its project file. ProblemsFound when that would overwrite."""
     if name not in starters():
@@ -23,5 +28,5 @@ def write_starter(target: Path, name: str) -> Path:
             [Problem(str(target), 0, 0, "", "exists and is not an empty folder; nothing was written", "a new name")]
         )
     target.mkdir(parents=True, exist_ok=True)
-    shutil.copyfile(folder("shared") / "starters" / name / "project.yaml", target / "project.yaml")
+    shutil.copyfile(starter_file(name), target / "project.yaml")
     return target / "project.yaml"

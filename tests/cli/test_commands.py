@@ -363,3 +363,44 @@ def test_an_unknown_material_is_guessed_and_the_list_named(project, asked, meant
 def test_an_unknown_assembly_is_guessed(project, asked, words):
     result = run("draw", project, asked)
     assert result.exit_code == 2 and words in result.stderr
+
+
+class TestWhatIsToBeLookedAt:
+    def test_build_counts_verdicts_and_cautions_as_check_does(self, project):
+        checked = run("check", project, "--format", "json")
+        assert json.loads(checked.stdout)["warnings"] == []
+        lines = run("build", project).stdout.splitlines()
+        assert len(lines) == 2 and lines[0].startswith("wrote ")
+        assert lines[1].removeprefix("findings: ") in run("check", project).stdout.splitlines()
+        change(project, "  temperature: 20 degC", "  temperature: 36 degC")
+        change(project, "title: North and east walls", "title: North \u6771")
+        assert run("build", project).stdout.splitlines()[2] == "2 things to look at again: layerfolio check"
+
+    def test_characters_without_a_sign_in_the_fonts(self, project):
+        change(project, "title: Tern Point chandlery", "title: Térn Pöint ½ λ chandlery")
+        assert "U+" not in run("check", project).stdout
+        change(project, "title: Térn", "title: \u6771\u4eac Térn")
+        change(project, "gypsum-board, thickness", "gypsum-board, title: \U0001f3e0, thickness")
+        found = json.loads(run("check", project, "--format", "json").stdout)["warnings"]
+        assert found[0]["path"] == "project.title"
+        assert "\u6771 \u4eac" in found[0]["message"] and "U+6771, U+4EAC" in found[0]["message"]
+        assert all("U+1F3E0" in w["message"] and w["path"].endswith(".title") for w in found[1:]) and len(found) > 1
+
+
+class TestListsSayWhatTheyList:
+    def test_starters_and_questions_in_words(self):
+        for line in run("list", "starters").stdout.splitlines():
+            assert "code set" in line and "W1" in line
+        for line in run("list", "questions").stdout.splitlines():
+            assert line.endswith("?") and "{" not in line and len(line.split()) > 5
+
+    def test_climates_name_the_keys(self):
+        first = run("list", "climates").stdout.splitlines()[0]
+        for word in ("climate:", "heating_degree_days", "heating_design_temperature", "site_loads:", "wind_pressure_1_50"):
+            assert word in first
+
+    def test_the_schema_names_hatch_families_and_what_evidence_proves(self):
+        made = json.loads(run("schema").stdout)["$defs"]
+        assert "strand-board" in made["Layer"]["properties"]["family"]["description"]
+        proves = made["Evidence"]["properties"]["proves"]["description"]
+        assert "permeance" in proves and "air permeance" in proves and "bracing" in proves

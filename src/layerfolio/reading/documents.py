@@ -42,7 +42,12 @@ class Evidence(Record):
     issuer: str | None = key(Line("testing institute"), "who issued it")
     edition: str | None = key(Line("2026", 120), "edition or date of issue")
     expires: date | None = key(Day(), "last day on which it is valid")
-    proves: tuple[str, ...] = key(ListOf(Line("conductivity", 120), single=True), "the figures it proves", default=())
+    proves: tuple[str, ...] = key(
+        ListOf(Line("conductivity", 120), single=True),
+        "what it proves. Understood: permeance (or permeability, vapour, equivalent air layer), air permeance (or air "
+        "leakage), bracing, air; other words, conductivity too, print as they stand",
+        default=(),
+    )
 
 
 def evidence() -> ListOf:
