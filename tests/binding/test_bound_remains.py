@@ -88,3 +88,19 @@ def test_a_calculation_that_cannot_break_is_not_dragged_along():
         ["head", "text", "calculation"],
         ["head", "heading", "table"],
     ]
+
+
+@pytest.mark.parametrize("words", [40, 80])
+def test_the_key_below_a_result_box_does_not_stand_alone(words):
+    """Two lines or three."""
+    for high in range(90, 200):
+        pages = laid(figure(high), table(12), b.Space(2), BOX, b.Paragraph("key " * words))
+        assert [piece.kind for piece in pages[-1]][-2:] == ["result box", "text"]
+
+
+def test_a_last_line_below_a_list_brings_an_item_along():
+    for lines in range(8, 45):
+        item = b.Numbered("5", "Numbers", (b.Bullets(("one", "two", "three")), b.Paragraph("Steps: W1-V")))
+        pages = laid(*[b.Paragraph("line")] * lines, item)
+        items = [piece for page in pages for piece in page if piece.kind == "numbered"]
+        assert [piece.kind for piece in items[-1].content.pieces] == ["bullets", "text"]

@@ -127,3 +127,9 @@ def test_steps_close_up_where_that_brings_one_more_to_a_page_with_much_white():
     assert closed == sorted(closed, key=lambda one: (-one[0], one[1]))
     assert (True, True) in closed
     assert (False, False) in closed
+
+
+def test_a_table_of_few_high_rows_breaks_too():
+    high = figures_table(tuple((f"row {n} " + "word " * 60, f"{n}.5") for n in range(4)))
+    first, second = bound(*map(short, range(4)), b.CalcStep("7", "Long", "", (b.Paragraph("Given."), high)))
+    assert [len(part.rows) for piece in (first, second) for _, part in piece.steps[-1].parts if part.kind == "table"] == [2, 2]

@@ -7,7 +7,8 @@ from layerfolio.binding.tables import TablePiece
 from layerfolio.binding.texts import TextPiece
 
 SMALL = 5  # rows of a table that is too little for a page
-FEW_LINES = 2
+FEW_LINES = 3  # of a text that is too little for a page
+_TABLES = {"table": 0, "bullets": 0, "result box": 0, "calculation": 1}  # small ones each kind takes along, and texts
 _AFTER_HEAD = {"table": 0.0, "calculation": 0.0, "figure": 0.0, "break": 0.0, "space": 0.0, "columns": 3.1}
 _BEFORE = {"heading": 3.4, "table": 2.0, "result box": 2.7, "count": 2.0, "note box": 2.1, "free space": 2.1}
 _PAIRS = {
@@ -62,15 +63,15 @@ def bound(piece: Piece, rest: Sequence[Piece]) -> float:
     if below is None or not below.stays_with(piece):
         return 0.0
     between = space.height if space else gap(piece, below)
-    return between + below.height + bound(below, rest[2 if space else 1 :])
+    behind = rest[2 if space else 1 :]
+    return between + below.height + (bound(below, behind) or company(below, behind))
 
 
 def company(piece: Piece, rest: Sequence[Piece]) -> float:
     """The height of all that is left behind a piece where that is too little to stand alone, else 0."""
     left = [one for one in rest if one.kind != "space"]
     tables = sum(one.kind == "table" for one in left)
-    most = {"table": 0, "calculation": 1}.get(piece.kind, -1)
-    if not left or tables > most or not all(map(_little, left)):
+    if not left or tables > _TABLES.get(piece.kind, -1) or not all(map(_little, left)):
         return 0.0
     return height([piece, *rest]) - piece.height
 

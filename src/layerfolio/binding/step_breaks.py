@@ -8,7 +8,7 @@ from layerfolio.binding.piece import CONTINUED_NOTE, Piece
 from layerfolio.binding.tables import TablePiece
 
 WHITE = 30.0  # at the foot of a page; a step is broken rather than leave more
-SHORT = 5  # rows of a table that stays whole
+SHORT, LOW = 5, 40.0  # a table of few rows that is not high stays whole
 _ABOVE = 0.5  # from the repeated title to what goes on
 
 Halves = tuple[StepLines, StepLines]
@@ -55,7 +55,7 @@ def _before(step: StepLines, at: int) -> Halves | None:
 def _inside(step: StepLines, at: int, room: float) -> Halves | None:
     """A long table breaks by its own rules."""
     gap, part = step.parts[at]
-    if not isinstance(part, TablePiece) or len(part.rows) <= SHORT:
+    if not isinstance(part, TablePiece) or (len(part.rows) <= SHORT and part.height < LOW):
         return None
     left = room - _top(step, at) - gap
     halves = part.split(left + CONTINUED_NOTE) if part.height > left else None
