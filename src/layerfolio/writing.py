@@ -41,6 +41,11 @@ def _wrong(target: Path, endings: tuple[str, ...], inputs: Iterable[Path]) -> st
         return f"the output must end in {' or '.join(endings)}"
     if target.is_symlink() or (target.exists() and not target.is_file() and not target.is_dir()):
         return "this is a link or a device, no ordinary file"
-    if target.exists() and any(one.exists() and target.samefile(one) for one in inputs):
+    if any(_same(target, one) for one in inputs):
         return "this is a file of the project itself"
     return ""
+
+
+def _same(one: Path, other: Path) -> bool:
+    """Whether two paths mean one file, by whatever names; also where neither exists yet."""
+    return one.resolve() == other.resolve() or (one.exists() and other.exists() and one.samefile(other))

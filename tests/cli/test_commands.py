@@ -311,6 +311,31 @@ class TestOutputsTakeNothingElsesPlace:
             assert result.exit_code == 2 and "nothing was written" in result.stderr
             assert (project / name).read_bytes() == before
 
+    @pytest.mark.parametrize("command", [["build"], ["draw"]])
+    def test_of_a_variant_by_any_name_and_before_it_is_there(self, project, tmp_path, command):
+        wall = ["W1"] if command == ["draw"] else []
+        (project / "project.pdf").write_bytes((project / "project.yaml").read_bytes())
+        change(project, "file: data-sheets/panel-15.pdf", "file: data-sheets/coming.pdf")
+        variant = project / "customary.yaml"
+        variant.write_text(variant.read_text(encoding="utf-8").replace("project.yaml", "project.pdf"), encoding="utf-8")
+        os.link(project / "data-sheets" / "hemp-batt.pdf", tmp_path / "linked.pdf")
+        change(project, "layerfolio: 1", "layerfolio: 1 ")
+        before = {one: one.read_bytes() for one in tmp_path.rglob("*") if one.is_file()}
+        (project / "project.pdf").write_bytes((project / "project.yaml").read_bytes())
+        before[project / "project.pdf"] = (project / "project.yaml").read_bytes()
+        for target in (project / "project.pdf", project / "data-sheets/../project.pdf", tmp_path / "linked.pdf",
+                       project / "data-sheets" / "coming.pdf"):  # fmt: skip
+            result = run(*command, variant, *wall, "--output", target)
+            assert result.exit_code == 2 and "a file of the project itself" in result.stderr
+        assert {one: one.read_bytes() for one in tmp_path.rglob("*") if one.is_file()} == before
+
+    def test_a_folder_of_that_name_stays(self, project, tmp_path):
+        (tmp_path / "folder.pdf").mkdir()
+        for command in (["build", project], ["draw", project, "W1"]):
+            result = run(*command, "--output", tmp_path / "folder.pdf")
+            assert result.exit_code == 2 and result.stderr.startswith(f"{tmp_path / 'folder.pdf'}: ")
+        assert list((tmp_path / "folder.pdf").iterdir()) == []
+
     @pytest.mark.parametrize("name", ["out.txt", "out", "out.svg"])
     def test_another_ending(self, project, tmp_path, name):
         result = run("build", project, "--output", tmp_path / name)

@@ -3,21 +3,17 @@
 Every scalar stays text here (`12:30`, `no`, `1_000`, dates): what it means is for the schema to say.
 """
 
-import re
 from collections.abc import Iterator
 
 import yaml
 
 from layerfolio.problems import Problem, ProblemsFound
 from layerfolio.reading.report import Place, join, quoted
-from layerfolio.reading.slips import ODD_SPACES, cut_off, odd_space
+from layerfolio.reading.signs import cut_off, lost, odd_beginning, odd_space
 from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
-from layerfolio.reading.yaml_words import in_words
 
 DEEPEST = 40
 MOST_VALUES = 20_000
-_CUT_TEXT = re.compile(r"#([^\s#]| ?[0-9])")
-_ODD_KEY = re.compile(rf"-?([{ODD_SPACES}])")
 
 
 def compose(text: str, file: str) -> Mapping:
@@ -26,6 +22,8 @@ def compose(text: str, file: str) -> Mapping:
     try:
         root = builder.build(_events(text))
     except yaml.YAMLError as error:
+        from layerfolio.reading.yaml_words import in_words
+
         place, message, example = in_words(error, text)
         builder.problems.append(Problem(file, *place, "", message, example))
     except _Stop as stop:
@@ -56,7 +54,7 @@ class _Stop(Exception):
 
 
 class _Builder:
-    """Keeps the open collections on a stack and the anchored nodes by name; `cut` is slips.cut_off."""
+    """Keeps the open collections on a stack and the anchored nodes by name; `cut` is signs.cut_off."""
 
     def __init__(self, file: str, cut: dict[int, str]):
         self.file, self.cut = file, cut
@@ -118,8 +116,8 @@ class _Builder:
             self.stop(event, "a key must be a plain word", "thickness: 38 mm")
         if event.value == "<<" and not event.style:
             self.stop(event, "merge keys (<<) are not read: write the keys out, or use variant_of")
-        if not event.style and (odd := _ODD_KEY.match(event.value)):
-            self.stop(event, odd_space(odd[1]), "  title: Tern Point chandlery")
+        if not event.style and (odd := odd_beginning(event.value)):
+            self.stop(event, odd_space(odd), "  title: Tern Point chandlery")
         self.pending[-1] = (event.value, self.place(event))
 
     def alias(self, event: yaml.AliasEvent) -> Node:
@@ -145,8 +143,7 @@ class _Builder:
     def lost(self, event: yaml.ScalarEvent) -> str:
         """What a `#` may have cut off this text."""
         end = event.end_mark
-        rest = self.cut[end.line][end.column :].strip() if end.line in self.cut else ""
-        return rest if _CUT_TEXT.match(rest) and event.value else ""
+        return lost(self.cut[end.line], end.column) if event.value and end.line in self.cut else ""
 
     def attach(self, made: Node, place: Place) -> None:
         if not self.open:

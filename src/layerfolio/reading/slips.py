@@ -3,7 +3,8 @@
 import re
 from typing import NamedTuple
 
-ODD_SPACES = "\u00a0\u1680\u2000-\u200d\u202f\u205f\u2060\u3000\ufeff"
+from layerfolio.reading.signs import ODD_SPACES, odd_space
+
 _ODD = re.compile(rf"(?:^ *(?:- *)?|:)([{ODD_SPACES}])")
 _BREAK = re.compile(r"\r\n|[\r\n\u0085\u2028\u2029]")
 _COMMENT = r"(?:^|(?<=[ \t]))\#[^\n]*"
@@ -12,8 +13,6 @@ _NEXT = re.compile(f"{_COMMENT}|{_OPENING}", re.M)
 _QUOTED = {"'": re.compile(r"(?:[^']|'')*+'"), '"': re.compile(r'(?:[^"\\]|\\.)*+"', re.S)}
 _MAY_FOLLOW = re.compile(r"[ \t\r]*(?:$|[ \t]\#|[,\]}]|:(?:[ \t\r]|$))", re.M)
 _KEY_ALONE = re.compile(r" *(?:- +)?([^\s:#'\"\[{&*!|>%@`-][^\s:]*)(:?)")
-
-_CUT = re.compile(r"[ \t]#(?=[^\s#]| ?[0-9])")
 
 
 class Slip(NamedTuple):
@@ -27,14 +26,6 @@ class Slip(NamedTuple):
 def lines_of(text: str) -> list[str]:
     """The lines as a parser of YAML counts them."""
     return _BREAK.split(text)
-
-
-def odd_space(found: str) -> str:
-    """What to say about a character that looks like a space and is none."""
-    from unicodedata import name
-
-    called = name(found, "an unusual space").lower()
-    return f"U+{ord(found):04X} ({called}) stands here and only looks like a space: use plain spaces"
 
 
 def odd_space_in(text: str, line: int) -> Slip | None:
@@ -109,13 +100,6 @@ def after_bracket(text: str, line: int, column: int) -> Slip | None:
         return None
     message = "text stands after the closing bracket: put all of it in quotes"
     return Slip((line, column), message, in_quotes(value[1].strip()))
-
-
-def cut_off(text: str) -> dict[int, str]:
-    """Lines, from 0, on which a `#` with no space after it, or before a number, may cut off a part of a text."""
-    if not re.search(r"[ \t]#", text):
-        return {}
-    return {n: one for n, one in enumerate(lines_of(text)) if _CUT.search(one)}
 
 
 def in_quotes(value: str) -> str:
