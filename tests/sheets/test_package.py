@@ -76,3 +76,22 @@ def test_every_page_format_binds(page, tmp_path):
     file.write_text(text.replace("page: letter", f"page: {page}"), encoding="utf-8")
     bound = bind(package(compile_dossier(open_project(file))), tmp_path / "out.pdf")
     assert bound.pages >= len(bound.sheets)
+
+
+def test_no_step_of_a_customary_sheet_changes_units_on_the_way():
+    """A printed step is customary throughout, or in SI throughout and says so."""
+    from layerfolio.sheets.calculation import _sections, section_system
+    from layerfolio.steps.spelling import spell
+    from layerfolio.steps.trace import Step
+
+    dossier = compile_dossier(open_project(ROOT / "examples" / "chandlery" / "customary.yaml"))
+    seen = set()
+    for study in (*dossier.thermal.values(), *dossier.condensation.values()):
+        for _, entries in _sections(study.trace):
+            system = section_system(entries, "customary")
+            seen.add(system)
+            for entry in entries:
+                if isinstance(entry, Step):
+                    first = dict((name, unit) for name, _, unit in spell(entry, system).arguments)
+                    assert system == "metric" or "m2.K/W" not in first.values()
+    assert seen == {"metric", "customary"}

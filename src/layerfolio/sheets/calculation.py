@@ -9,7 +9,7 @@ from layerfolio.sheets.blocks import CalcStep, Calculation, Column, Equation, Pa
 from layerfolio.sheets.figures import with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import SourceBook
-from layerfolio.steps.spelling import Spelled, spell
+from layerfolio.steps.spelling import Spelled, customary_values, spell
 from layerfolio.steps.trace import Choice, Entry, Given, Section, Step, Trace
 from layerfolio.units.pretty import pretty_unit
 
@@ -30,10 +30,19 @@ def calculation(trace: Trace, system: str, book: SourceBook, *, total: str = "R"
     """All sections of the trace as steps, numbered from 1; given figures carry the marks of the source book."""
     steps = []
     for number, (section, entries) in enumerate(_sections(trace), 1):
-        body = tuple(block for group in _runs(entries) for block in _body(group, system, book))
+        here = section_system(entries, system)
+        body = tuple(block for group in _runs(entries) for block in _body(group, here, book))
+        if here != system:
+            body = (Paragraph("_In SI units: a formula of this step does not hold in others._"), *body)
         steps.append(CalcStep(str(number), plain(section.title), _sources(section, entries), body))
     unit = term(total).customary if system == "customary" else term(total).si
     return Calculation("Running total", f"{{{total}}}, {pretty_unit(unit)}", tuple(steps))
+
+
+def section_system(entries: list[Entry], system: str) -> str:
+    """A step prints in customary units only where each of its formulas holds in them, so that no unit changes on the way."""
+    steps = [entry for entry in entries if isinstance(entry, Step)]
+    return system if system == "metric" or all(map(customary_values, steps)) else "metric"
 
 
 def _sections(trace: Trace) -> list[tuple[Section, list[Entry]]]:
