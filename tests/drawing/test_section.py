@@ -34,7 +34,9 @@ def test_customary_roof_as_on_the_page_design():
     drawing = section(pictured.customary_roof(), units="customary")
     assert words(drawing, "thickness") == ['3/4"', '2 1/2"', '1 3/8"', '11 1/4"', '19/32"', '1 1/2"', '1/2"']
     assert words(drawing, "overall") == ['18 15/32" (469.1)']
-    assert drawing.scale_text == "1 1/2\" = 1'-0\" (1 : 8)"
+    assert drawing.scale_text == "1\" = 1'-0\" (1 : 12)"
+    wide = section(pictured.customary_roof(), units="customary", width=193.95, page="tabloid")
+    assert wide.scale_text == "1 1/2\" = 1'-0\" (1 : 8)"
     assert words(drawing, "slope") == ["12", "6.93", "(30°)"]
 
 
@@ -43,6 +45,26 @@ def test_overall_bracket_is_the_metric_sum_and_not_the_rounded_inches(make, inch
     """19 + 38 + 50 + 184 + 15 + 38 + 12.7 = 356.7 mm, though its inches, each to 1/16, add up to 14 in = 355.6 mm."""
     assert words(section(make(), units="customary"), "overall") == [f"{inches} ({metric})"]
     assert words(section(make()), "overall") == [metric]
+
+
+def test_customary_roof_leaves_its_table_the_rest_of_a_letter_page():
+    """So high, the example's roof sheet stays on one page with its twelve rows, result box and notes."""
+    assert section(pictured.customary_roof(), units="customary").height <= 108
+
+
+@pytest.mark.parametrize("units", ["metric", "customary"])
+def test_tags_of_a_wall_and_a_roof_stand_in_the_order_of_the_layers(units):
+    for make in (pictured.wall, pictured.roof):
+        drawing = section(make(), units=units)
+        tags = [one.text for one in sorted(texts(drawing, "tag"), key=lambda one: -one.at[1])]
+        numbers = [int(one.rstrip("a")) for one in tags]
+        assert numbers == sorted(numbers), tags
+
+
+def test_members_of_a_wall_have_the_last_one_near_the_tags():
+    first, second = middles(section(pictured.wall(), units="customary"), "hemp batts/stud")
+    length = max(one.points[0][0] for one in lines(section(pictured.wall(), units="customary"), "break"))
+    assert length - second == pytest.approx(7.0, abs=0.3) and (second - first) * 8 == pytest.approx(600)
 
 
 def test_studs_stand_at_their_spacing():

@@ -1,16 +1,21 @@
 """Laws that hold for the drawing of every assembly, whatever its layers."""
 
 from fractions import Fraction
+from itertools import combinations, pairwise
+from math import dist, hypot, radians, tan
 
 import pictured
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from readings import crossing_leaders, labels_crossed, lines, overlapping_labels, texts
+from readings import areas, crossing_leaders, dots, flat, labels_crossed, lines, overlapping_labels, texts
 
 import builders
 from layerfolio.drawing.extent import extent
+from layerfolio.drawing.geometry import contains, text_box
 from layerfolio.drawing.layout_stack import SHEET, form_of
+from layerfolio.drawing.lines import crosses_outline, distance
+from layerfolio.drawing.marks import Curve, Line
 from layerfolio.drawing.section import section
 
 SOLID = ("timber-board", "plywood", "strand-board", "wood-fibre", "mineral-board", "batt", "straw", "foam", "gypsum",
@@ -95,6 +100,12 @@ def test_shown_assemblies_keep_the_laws(name, units):
     check(pictured.SHOWN[name](), units=units)
 
 
+def test_a_steep_roof_that_is_broken_keeps_the_laws():
+    """The word `broken` in the chain is wider than any figure beside it."""
+    deep = [pictured.layer(number, f"Layer {number}", mm, "timber-board") for number, mm in ((1, 286), (2, 400), (3, 286))]
+    check(builders.assembly(deep, kind="roof", slope=60.0))
+
+
 @pytest.mark.parametrize("slope", [6, 8, 12, 18.43, 22.5, 30, 37, 45, 52, 60])
 def test_every_slope_keeps_the_laws(slope):
     check(pictured.roof(slope))
@@ -129,6 +140,93 @@ def test_depth_on_paper_is_true_to_scale(assembly):
     thin = sum(one.thickness.value * 1000 for one in assembly.layers if form_of(one, drawing.scale) == "thin")
     between = (max(off) - min(off)) * drawing.scale
     assert stated(assembly) - thin - 0.1 <= between <= stated(assembly) + 0.1
+
+
+OVER = 5.0  # pieces run on behind the break line
+ROOMY = [one for one in pictured.SHOWN if one != "fourteen"]
+"""Fourteen layers with members have thin neighbours on one leader, and more tags than can all leave steeply."""
+
+
+def obstructions(assembly, units):
+    """Heavy lines, control lines and layers thinner than 3 mm on paper, as areas of the page, measured from the marks."""
+    drawing = section(assembly, units=units)
+    found = [(line, line.width / 2 + 0.475) for role in ("control W", "control A", "control V", "membrane", "thin layer",
+             "metal") for line in lines(drawing, role)]  # fmt: skip
+    for area in areas(drawing):
+        (ax, ay), (bx, by), (cx, cy), *_ = area.outline
+        deep = hypot(cx - bx, cy - by)
+        if "/" not in area.layer and len(area.outline) == 4 and area.family != "air" and 1.01 < deep < 3:
+            middle = (((ax + (cx - bx) / 2), ay + (cy - by) / 2), (bx + (cx - bx) / 2, by + (cy - by) / 2))
+            found.append((Line(middle, 0.0), deep / 2))
+    return drawing, found
+
+
+def run_along(leader, line, reach, over):
+    """Length over which a leader of a small angle lies within `reach` of a line; 0 for one that crosses steeply."""
+    (ax, ay), (bx, by) = line.points[0], line.points[-1]
+    long = hypot(bx - ax, by - ay)
+    c, s = (bx - ax) / long, (by - ay) / long
+    (x0, y0), (x1, y1) = [(c * (x - ax) + s * (y - ay), c * (y - ay) - s * (x - ax)) for x, y in leader.points[:2]]
+    steep = 30 if line.role else 20
+    if abs(y1 - y0) >= tan(radians(steep)) * abs(x1 - x0) - 1e-6:
+        return 0.0
+    steps = [(x0 + (x1 - x0) * one / 2000, y0 + (y1 - y0) * one / 2000) for one in range(2001)]
+    return sum(0 <= x <= long - over and abs(y) < reach for x, y in steps) * abs(x1 - x0) / 2000
+
+
+@pytest.mark.parametrize("units", ["metric", "customary"])
+@pytest.mark.parametrize("name", ROOMY)
+def test_no_leader_runs_along_a_line_or_a_thin_layer(name, units):
+    """Its white would wipe the line out: at most 2.5 mm within the section, or a crossing at 30 degrees or more,
+    of a thin layer at 20."""
+    drawing, found = obstructions(pictured.SHOWN[name](), units)
+    for leader in lines(drawing, "leader"):
+        for line, reach in found:
+            over = 0.0 if line.role.startswith("control") else OVER
+            assert run_along(leader, line, reach, over) <= 2.6, (leader.role, line.role)
+
+
+@pytest.mark.parametrize("units", ["metric", "customary"])
+@pytest.mark.parametrize("name", ROOMY)
+def test_dots_are_painted_last_and_apart_and_off_the_control_lines(name, units):
+    drawing = section(pictured.SHOWN[name](), units=units)
+    roles = [one.role for one in flat(drawing.marks) if getattr(one, "role", "").startswith("leader")]
+    first = roles.index("leader dot")
+    assert all(role == "leader dot" for role in roles[first:])
+    middles = [one.centre for one in dots(drawing)]
+    assert all(dist(one, other) >= 2.0 for one, other in combinations(middles, 2))
+    for leader in lines(drawing, "leader"):
+        others = [one for one in middles if one != leader.points[0]]
+        assert all(distance(one, *leader.points[:2]) >= 0.55 + 0.475 for one in others), leader.role
+    if (name, units) == ("ceiling", "customary"):
+        return  # its board of 2 mm under a membrane carries the line, which leaves a dot no room beside it
+    for line in lines(drawing, "control"):
+        if line.role != "control T":
+            assert all(distance(dot, *line.points) > line.width / 2 + 0.55 for dot in middles)
+
+
+@pytest.mark.parametrize("units", ["metric", "customary"])
+@pytest.mark.parametrize("name", pictured.SHOWN)
+def test_words_for_the_sides_keep_white_between_them_and_leaders(name, units):
+    drawing = section(pictured.SHOWN[name](), units=units)
+    for word in texts(drawing, "side"):
+        box = text_box(word, 1.0)
+        for leader in lines(drawing, "leader"):
+            assert not any(crosses_outline(a, b, box) for a, b in pairwise(leader.points)), (word.text, leader.role)
+
+
+@pytest.mark.parametrize("name", pictured.SHOWN)
+def test_the_white_of_control_lines_stops_at_cut_members(name):
+    """Else a control line cuts a small batten to crumbs."""
+    drawing = section(pictured.SHOWN[name](), units="metric")
+    members = [one.outline for one in areas(drawing) if "/" in one.layer and len(one.outline) == 4]
+    whites = [one for one in flat(drawing.marks) if isinstance(one, Curve) and one.role == "control white"]
+    for white in whites:
+        corners = [command[1:] for command in white.commands if len(command) == 3]
+        middle = (sum(x for x, _ in corners) / 4, sum(y for _, y in corners) / 4)
+        assert not any(contains(outline, middle) for outline in members)
+    assert whites or not any(texts(drawing, f"control letter {sign}") for sign in "WAV")
+    assert not any(one.halo for one in lines(drawing, "control"))
 
 
 def test_same_assembly_gives_the_same_drawing():

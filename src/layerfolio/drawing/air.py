@@ -1,7 +1,5 @@
 """Signs for moving air in ventilated cavities."""
 
-from itertools import pairwise
-
 from layerfolio.drawing.control import ControlLine
 from layerfolio.drawing.layout_framing import Framing, View
 from layerfolio.drawing.layout_stack import Band, Stack
@@ -9,7 +7,8 @@ from layerfolio.drawing.marks import Circle, Curve, Line, Mark, Point
 
 RADIUS, DOT = 1.0, 0.32  # air towards the viewer
 ARROW, HEAD, HALF_HEAD = 9.0, 2.6, 1.0  # air along the paper
-LEAST = 2.8  # clear depth a sign needs
+LEAST = 2.25  # clear depth a sign needs
+LINE, FACE = 0.36, 0.25  # what a control line and a face take of it
 
 
 def air_signs(
@@ -32,8 +31,10 @@ def air_signs(
 
 def _clear_height(band: Band, controls: tuple[ControlLine, ...]) -> float | None:
     """Middle of the widest stretch of the cavity's depth that no control line takes."""
-    edges = sorted([band.top, band.bottom, *(one.y for one in controls if band.bottom < one.y < band.top)])
-    deep, y = max((upper - lower, (upper + lower) / 2) for lower, upper in pairwise(edges))
+    lines = sorted(one.y for one in controls if band.bottom < one.y < band.top)
+    lower = [band.bottom + FACE, *(y + LINE for y in lines)]
+    upper = [*(y - LINE for y in lines), band.top - FACE]
+    deep, y = max((high - low, (high + low) / 2) for low, high in zip(lower, upper, strict=True))
     return y if deep >= LEAST else None
 
 
@@ -45,7 +46,7 @@ def _places(frame: Framing | None, length: float, along: bool) -> list[float]:
         x = share * end
         for left, right in frame.intervals if frame else ():
             if left - half - 1.5 < x < right + half + 1.5:
-                x = right + half + 1.5
+                x = left - half - 1.5 if left > 0.3 * length else right + half + 1.5
         if x < length - 20 and (not places or x - places[-1] > 2 * half + 4):
             places.append(x)
     return places

@@ -8,13 +8,14 @@ from layerfolio.drawing.body import Body, body_of, clipped
 from layerfolio.drawing.control import ControlLine, Stretches
 from layerfolio.drawing.cut import Cut
 from layerfolio.drawing.dimensions import Dimensions
+from layerfolio.drawing.extent import extent
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.geometry import Outline, rectangle, text_box
 from layerfolio.drawing.hatches import hatch
 from layerfolio.drawing.layout_framing import DRIFT
 from layerfolio.drawing.layout_sharing import shared
 from layerfolio.drawing.layout_spots import Spots, spots
-from layerfolio.drawing.layout_stack import GROUND_DEPTH
+from layerfolio.drawing.layout_stack import GROUND_DEPTH, Band
 from layerfolio.drawing.layout_tags import (
     NOTE_PITCHES,
     PITCH,
@@ -110,13 +111,19 @@ def _span(ax: float, ay: float, bx: float, by: float, low: float, high: float) -
 def section_group(one: Cut, frame: Frame, stations: Stations) -> tuple[Group, Body]:
     """The clipped section with air signs, control lines and their letters; break lines after it."""
     body = body_of(one, frame)
-    over = [mark for _, marks in one.signs for mark in marks]
+    over: list[Mark] = []
     for line, places in stations:
-        over += control.line_marks(line, places, one.length, frame.turn != 0)
+        members = [ends for framing in one.framing if _passes(framing.band, line.y) for ends in framing.intervals]
+        over += control.line_marks(line, places, one.length, frame.turn != 0, members)
+    over += [mark for _, marks in one.signs for mark in marks]
     lines = (Group("control lines", frame.marks(over)),) if over else ()
     signs = [control.letter(frame.place((x, line.y)), sign) for line, places in stations for x, sign in places]
     ends = frame.marks(breaks.break_lines(one.length, one.stack.depth))
     return Group("section", (*ground_strokes(one, frame), clipped(body, lines), *ends, *signs)), body
+
+
+def _passes(band: Band, y: float) -> bool:
+    return band.bottom - control.WIDTH < y < band.top + control.WIDTH
 
 
 def outer_marks(one: Cut, frame: Frame) -> Group:
@@ -141,6 +148,12 @@ def _ground_box(one: Cut) -> Outline:
 def boxes(marks: Sequence[Mark], grow: float = 0.4) -> list[Outline]:
     """The room that texts take."""
     return [text_box(one, grow) for one in marks if isinstance(one, Text)]
+
+
+def signs_of_air(one: Cut, frame: Frame) -> list[Outline]:
+    """The room that the signs for moving air take, on the page."""
+    edges = [extent(marks) for _, marks in one.signs]
+    return [tuple(map(frame.place, rectangle(*edge))) for edge in edges]
 
 
 def kept_free(dimensions: Sequence[Dimensions], frame: Frame, reach: float = 1.5) -> list[Outline]:

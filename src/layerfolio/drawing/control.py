@@ -13,6 +13,7 @@ DASHES: dict[str, tuple[float, ...]] = {"W": (5.0, 1.2), "A": (), "V": (), "T": 
 NAMES = {"W": "water control", "A": "air control", "V": "vapour control", "T": "thermal control"}
 SOFT = ("batt", "loose-fill", "straw")
 OFF, OFF_LINE = 1.75, 1.3  # mm from a face; from the edge of a membrane's line
+OFF_SHALLOW, OFF_LINE_SHALLOW, SHALLOW = 1.1, 0.85, 5.0  # in cavities so shallow, to leave room for dots
 APART = 1.9  # two lines at least
 CLOSE, CLOSE_SLOPED = 4.0, 6.0  # nearer lines have their letters in different stations
 ENDS, NEXT, STEP = 5.0, 9.0, 1.0  # letters: from each end, from the last letter, of the search
@@ -59,23 +60,30 @@ def insulated(stack: Stack) -> tuple[float, float] | None:
 
 def _outside(band: Band, stack: Stack) -> float:
     sign = 1 if stack.outside_up else -1
-    if band.line:
-        return band.middle + sign * (band.line / 2 + OFF_LINE)
-    return (band.top if sign > 0 else band.bottom) + sign * OFF
+    return _off(band, _neighbour(stack.bands.index(band), stack, -sign), sign)
 
 
 def _inside(index: int, stack: Stack) -> float:
-    """1.75 off the inner side, but in the middle of a panel that soft insulation or a thin board follows."""
+    """Off the inner side, but in the middle of a panel that soft insulation or a thin board follows."""
     band, sign = stack.bands[index], 1 if stack.outside_up else -1
-    if band.line:
-        return band.middle - sign * (band.line / 2 + OFF_LINE)
-    following = index + sign
-    inner = stack.bands[following] if 0 <= following < len(stack.bands) else None
-    if inner and inner.layer.kind == "solid" and inner.form == "body":
+    inner = _neighbour(index, stack, sign)
+    if not band.line and inner and inner.layer.kind == "solid" and inner.form == "body":
         poor = inner.layer.family in SOFT or inner.depth < 2 * OFF
         if poor and band.depth >= 2.4:
             return band.middle
-    return (band.bottom if sign > 0 else band.top) - sign * OFF
+    return _off(band, inner, -sign)
+
+
+def _neighbour(index: int, stack: Stack, step: int) -> Band | None:
+    return stack.bands[index + step] if 0 <= index + step < len(stack.bands) else None
+
+
+def _off(band: Band, beside: Band | None, side: int) -> float:
+    """A line on the upper (1) or lower (-1) side of a layer, in the layer `beside` it."""
+    is_shallow = beside is not None and beside.layer.kind == "cavity" and beside.depth < SHALLOW
+    if band.line:
+        return band.middle + side * (band.line / 2 + (OFF_LINE_SHALLOW if is_shallow else OFF_LINE))
+    return (band.top if side > 0 else band.bottom) + side * (OFF_SHALLOW if is_shallow else OFF)
 
 
 def stations(
@@ -120,28 +128,36 @@ def _free(start: float, reach: float, shut: Stretches, within: tuple[float, floa
     return None
 
 
-def line_marks(line: ControlLine, places: list[tuple[float, str]], length: float, sloped: bool) -> list[Mark]:
-    """The line between its letters, on white, and the white field behind each letter."""
-    dash = DASHES[line.letters[0]]
+def line_marks(
+    line: ControlLine, places: list[tuple[float, str]], length: float, sloped: bool, members: Stretches
+) -> list[Mark]:
+    """The line between its letters, on white that stops at `members`, and the white field behind each letter."""
+    dash, role = DASHES[line.letters[0]], f"control {' '.join(line.letters)}"
     marks: list[Mark] = []
     start = 0.5
-    role = f"control {' '.join(line.letters)}"
     for x, letter in [*places, (length - 0.5, "")]:
         half = (2.0 if sloped else wide(letter, "bold") / 2 + 1.1) if letter else 0.0
         if x - half - start > 0.3:
-            marks.append(Line(((start, line.y), (x - half, line.y)), WIDTH, dash, HALO, role=role))
+            marks += _whites(line.y, start, x - half, members)
+            marks.append(Line(((start, line.y), (x - half, line.y)), WIDTH, dash, role=role))
         start = x + half
     fields = [x for x, _ in places]
     if sloped:
         return marks + [Circle((x, line.y), 2.0, fill="white", role="letter field") for x in fields]
-    return marks + [_field(x, line.y, wide(letter, "bold") / 2 + 0.6) for x, letter in places]
+    return marks + [_white(x, line.y, wide(letter, "bold") / 2 + 0.6, CAPITAL / 2 + 0.25) for x, letter in places]
 
 
-def _field(x: float, y: float, half: float) -> Curve:
-    up = CAPITAL / 2 + 0.25
+def _whites(y: float, start: float, end: float, members: Stretches) -> list[Mark]:
+    edges = [start, *(edge for left, right in sorted(members) for edge in (left, right)), end]
+    pairs = [(max(start, left), min(end, right)) for left, right in zip(edges[::2], edges[1::2], strict=True)]
+    half = WIDTH / 2 + HALO
+    return [_white((a + b) / 2, y, (b - a) / 2, half, "control white") for a, b in pairs if b - a > 0.05]
+
+
+def _white(x: float, y: float, half: float, up: float, role: str = "letter field") -> Curve:
     corners = ((x - half, y - up), (x + half, y - up), (x + half, y + up), (x - half, y + up))
     commands = (("M", *corners[0]), *(("L", *one) for one in corners[1:]), ("Z",))
-    return Curve(commands, fill="white", role="letter field")
+    return Curve(commands, fill="white", role=role)
 
 
 def letter(point: Point, sign: str) -> Text:

@@ -11,6 +11,7 @@ from layerfolio.drawing.marks import Line, Mark, Text
 FIGURE_STEPS = tuple(sign * 1.5 * step for step in range(1, 14) for sign in (1, -1))
 WORD_STEPS = tuple(-3.0 * step for step in range(1, 30))
 TICK = 1.5
+WHITE = {"side": 1.2}  # between words and leaders; figures stand on white of their own
 
 
 def clear_of_leaders(marks: Sequence[Mark], leaders: Sequence[Leader]) -> list[Mark]:
@@ -48,7 +49,7 @@ def _moved(text: Text, steps: Sequence[float], degrees: float, leaders: Sequence
 
 
 def _crossed(text: Text, leaders: Sequence[Leader]) -> bool:
-    box = text_box(text)
+    box = text_box(text, WHITE.get(text.role, 0.0))
     return any(crosses_outline(one.dot, one.elbow, box) for one in leaders)
 
 

@@ -33,7 +33,7 @@ def finished(
     words = words_clear(words, around, leaders, frame.turn)
     groups = [
         Group("dimensions", tuple(clear_of_leaders(around, leaders))),
-        Group("leaders", tuple(mark for one in leaders for mark in tags.leader_marks(one))),
+        Group("leaders", tuple(tags.leaders_marks(leaders))),
         Group("tags", tuple(mark for one in leaders for mark in tags.tag_marks(one))),
         Group("words", tuple(words)),
     ]

@@ -62,6 +62,8 @@ def framings(
     start = max(first, max(same) / 2 + CLEAR)
     if lead.spacing + start > length:
         start = max(start, lone * length)
+    elif view != "slope":  # the last member near the tags: its leader crosses nothing else
+        start += (length - 2 * start) % lead.spacing if length > 2 * start else 0.0
     return tuple(_placed(one, lead, start, length) for one in seen)
 
 

@@ -7,12 +7,17 @@ from layerfolio.drawing.control import ControlLine
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.layout_framing import DRIFT, Framing
 from layerfolio.drawing.layout_stack import Band, Stack
+from layerfolio.drawing.layout_strips import THIN as SLIM
 from layerfolio.drawing.marks import Point
 from layerfolio.drawing.names import layer_note, member_note
 
 STEPS = (13.0, 9.0, 17.0, 5.5, 21.0, 3.2, 25.0, 30.0, 36.0, 44.0, 54.0, 66.0, 80.0, 96.0)
 """mm from the right break line"""
-LINE_CLEAR, EDGE_CLEAR, SIGN_CLEAR = 1.45, 1.2, 3.0
+NEAR = (2.2, 4.6)  # the same for dots whose leaders leave the section at once
+LINE_CLEAR, EDGE_CLEAR, SIGN_CLEAR = 1.5, 1.2, 3.0
+OPEN, WHOLE = (0.36, 0.28, 0.5, 0.2, 0.56, 0.62, 0.72, 0.8), (0.5, 0.38, 0.62, 0.25, 0.75, 0.2, 0.8)
+BESIDE = (0.68, 0.6, 0.5, 0.78, 0.4, 0.88, 0.22)
+"""Shares of a layer's depth: beside members, in a layer without, in a member"""
 THIN = 4.0  # mm on paper: dots of successive thin layers step along
 
 
@@ -43,12 +48,12 @@ def spots(
         thin = thin + 1 if band.depth < THIN else 0
         frame = frames.get(band.layer.number)
         shown = frame is not None and (frame.seen == "along" or bool(frame.centres))
-        heights = _heights(band, lines, (0.36, 0.28, 0.5, 0.2, 0.62, 0.72) if shown else (0.5, 0.38, 0.62, 0.25, 0.75))
+        heights = _heights(band, lines, OPEN if shown else WHOLE)
         columns = _open_columns(band, frame, signs, length, thin)
         notes = tuple(layer_note(band, shown) for shown in ((units, None) if thick else (None,)))
         found.append(Spots(str(band.layer.number), notes, _places(columns, heights)))
         if shown:
-            heights = _heights(band, lines, (0.68, 0.6, 0.5, 0.78, 0.4))
+            heights = _heights(band, lines, BESIDE)
             columns = _member_columns(frame, length)
             found.append(Spots(frame.tag, (member_note(frame, units),), _places(columns, heights), True))
     return found
@@ -61,7 +66,7 @@ def _places(columns: list[float], heights: list[float]) -> tuple[Point, ...]:
 
 def _heights(band: Band, lines: list[float], shares: tuple[float, ...]) -> list[float]:
     """Heights in the band that keep clear of control lines; the middle where none does."""
-    if band.line or band.depth < 2.4:
+    if band.line or band.depth < 2.2:
         return [band.middle]
     heights = [band.top - share * band.depth for share in shares]
     clear = [y for y in heights if all(abs(y - line) >= LINE_CLEAR for line in lines)]
@@ -71,6 +76,7 @@ def _heights(band: Band, lines: list[float], shares: tuple[float, ...]) -> list[
 def _open_columns(band: Band, frame: Framing | None, signs: list[Point], length: float, thin: int) -> list[float]:
     turn = thin % 3
     steps = STEPS[:3][turn:] + STEPS[:3][:turn] + STEPS[3:]
+    steps = (*NEAR, *steps) if band.depth < SLIM else (*steps, *NEAR)
     columns = [length - one for one in steps if one < length - 3]
     if frame and frame.seen == "along":
         columns = [frame.torn - one for one in (4.0, 8.0, 12.0, 16.0, 22.0, 28.0) if one < frame.torn - 2]

@@ -81,8 +81,7 @@ def _leaders(
 
 
 def _tag_marks(leaders: tuple[layout_tags.Leader, ...]) -> tuple[Mark, ...]:
-    lines = [mark for one in leaders for mark in tags.leader_marks(one)]
-    return (*lines, *(mark for one in leaders for mark in tags.tag_marks(one)))
+    return (*tags.leaders_marks(leaders), *(mark for one in leaders for mark in tags.tag_marks(one)))
 
 
 def _long_breaks(depth: float) -> tuple[Mark, ...]:

@@ -13,6 +13,7 @@ from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.layout_framing import FIRST, fitting_length, framings, view_of
 from layerfolio.drawing.layout_scale import DEEPEST, lead_spacing, level_scale
 from layerfolio.drawing.layout_stack import stacked
+from layerfolio.drawing.layout_strips import strips_of
 from layerfolio.drawing.lettering import CAPITAL, SIZE
 from layerfolio.drawing.lines import Obstacle
 from layerfolio.drawing.marks import Drawing, Mark, Text
@@ -56,7 +57,9 @@ def level(
     around = [*beside, *frame.marks([*upper.marks, *lower.marks])]
     words = _words(assembly, room, side, upper, lower)
     obstacles = compose.boxes([*around, *words]) + compose.kept_free([upper, lower], frame)
-    column = layout_tags.Column(side.elbow, side.circle, tuple(map(Obstacle.of, obstacles)))
+    obstacles += compose.signs_of_air(room, frame)
+    strips = strips_of(room.stack, room.controls, frame, room.length)
+    column = layout_tags.Column(side.elbow, side.circle, tuple(map(Obstacle.of, obstacles)), strips=strips)
     leaders = compose.leaders_of(room, frame, found, column)
     return finished(
         assembly, room, frame, around, words, leaders, bar_at=side.left, width=width, with_key=with_key

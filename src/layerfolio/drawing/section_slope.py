@@ -13,7 +13,8 @@ from layerfolio.drawing.finish import finished
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.layout_framing import framings
 from layerfolio.drawing.layout_scale import lead_spacing
-from layerfolio.drawing.layout_stack import stacked
+from layerfolio.drawing.layout_stack import Stack, stacked
+from layerfolio.drawing.layout_strips import strips_of
 from layerfolio.drawing.lettering import wide
 from layerfolio.drawing.lines import Obstacle
 from layerfolio.drawing.marks import Drawing, Mark
@@ -22,7 +23,8 @@ from layerfolio.drawing.section_level import BRACKET
 from layerfolio.drawing.slope_words import outside_words, word_below
 
 LONGEST, SHORTEST = 134.0, 55.0
-TALLEST = {"metric": 96.0, "customary": 110.0}  # metric: what leaves the layer table its page
+TALLEST = {"metric": 96.0, "customary": 82.0}  # mm: what leaves the layer table its page, where a key stands below
+TALLEST_WIDE = {"metric": 96.0, "customary": 110.0}  # on wide sheets
 SCALES = {"metric": (5, 10, 20), "customary": (8, 12, 16)}
 CHAIN = {"metric": (10.0, 22.0), "customary": (9.0, 24.0)}  # chain and overall line from the section
 NOTE_WIDEST, NOTE_LEAST = 38.0, 18.0
@@ -56,7 +58,7 @@ class Place:
 
 def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, with_key: bool) -> Drawing:
     """See `section.section`."""
-    room, place = _laid_out(assembly, units, width, scale)
+    room, place = _laid_out(assembly, units, width, scale, (TALLEST if with_key else TALLEST_WIDE)[units])
     frame = Frame(place.slope, (0.0, 0.0))
     below = -room.stack.depth - max(BELOW, room.below + 5.2)
     _, lower = dimensions.spacing_lines(room.framing, room.stack, units, None, below)
@@ -67,7 +69,9 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     words = _words(assembly, room, frame, around, lower)
     obstacles = compose.boxes(around) + compose.kept_free([beside, lower], frame)  # words give way themselves
     top = _highest_tag(room, frame, extent(around)[1] if around else 0.0)
-    column = layout_tags.Column(place.elbow, place.circle, tuple(map(Obstacle.of, obstacles)), top)
+    obstacles += compose.signs_of_air(room, frame)
+    strips = strips_of(room.stack, room.controls, frame, room.length)
+    column = layout_tags.Column(place.elbow, place.circle, tuple(map(Obstacle.of, obstacles)), top, strips)
     found = compose.tags_of(room, frame, place.note_room)
     leaders = compose.leaders_of(room, frame, found, column)
     return finished(assembly, room, frame, around, words, leaders, bar_at=0.0, width=width, with_key=with_key)
@@ -79,16 +83,19 @@ def _highest_tag(room: Cut, frame: Frame, bottom: float) -> float:
     return max(frame.place((room.length, 0.0))[1] + 4.0, bottom + (count - 0.5) * layout_tags.PITCH)
 
 
-def _laid_out(assembly: Assembly, units: Units, width: float, scale: float | None) -> tuple[Cut, Place]:
+def _laid_out(
+    assembly: Assembly, units: Units, width: float, scale: float | None, tallest: float
+) -> tuple[Cut, Place]:
     """The cut at the first scale that leaves it long enough."""
     for chosen in (scale,) if scale else SCALES[units]:
         stack = stacked(assembly, chosen, 1e9)
-        place = _place(assembly, stack, units, width)
+        place = _place(assembly, stack, units, width, tallest)
         needed = max(SHORTEST, lead_spacing(assembly) / chosen + 16.0)
         if place.longest(stack.depth) >= needed:
             break
     if place.longest(stack.depth) < SHORTEST:
         stack = stacked(assembly, chosen, _deepest(place))
+        place = _place(assembly, stack, units, width, tallest)  # the word for what is cut short needs its room
     length = max(place.longest(stack.depth), 0.5 * SHORTEST)
     return cut(stack, framings(stack, "slope", length), length, "slope", units), place
 
@@ -101,14 +108,14 @@ def _deepest(place: Place) -> float:
     return depth
 
 
-def _place(assembly: Assembly, stack, units: Units, width: float) -> Place:
+def _place(assembly: Assembly, stack: Stack, units: Units, width: float, tallest: float) -> Place:
     chain, overall = CHAIN[units]
     overall = max(overall, chain + dimensions.FIGURE_GAP + dimensions.figure_room(stack, units) + 2.4)
     frames = framings(stack, "slope", LONGEST)
     notes = [layer_note(one, units) for one in stack.bands] + [member_note(one, units) for one in frames]
     note = max(NOTE_LEAST, min(NOTE_WIDEST, max(map(wide, notes)) + 0.5))
     circle = width - note - layout_tags.NOTE_GAP - layout_tags.RADIUS
-    return Place(min(assembly.slope, STEEPEST), chain, overall, circle, note, TALLEST[units])
+    return Place(min(assembly.slope, STEEPEST), chain, overall, circle, note, tallest)
 
 
 def _beside(room: Cut, units: Units, place: Place) -> Dimensions:

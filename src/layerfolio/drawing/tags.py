@@ -1,5 +1,7 @@
 """Tags as marks: leaders with their dots, numbers in circles, notes beside them."""
 
+from collections.abc import Iterable
+
 from layerfolio.drawing.layout_tags import NOTE_GAP, RADIUS, SIDE, Leader, half_width
 from layerfolio.drawing.lettering import LINE, middle_text
 from layerfolio.drawing.marks import Circle, Curve, Line, Mark
@@ -7,14 +9,24 @@ from layerfolio.drawing.marks import Circle, Curve, Line, Mark
 DOT, RING = 0.55, 0.85
 
 
-def leader_marks(leader: Leader) -> list[Mark]:
-    """White, line and dots."""
-    tag, dots = leader.tag, [leader.dot, *leader.further]
-    marks: list[Mark] = [Line(leader.path, 0.25, (), 0.35, role=f"leader {tag.labels[0]}")]
-    if tag.further:
-        marks.append(Line(tuple(dots), 0.25, (), 0.35, role=f"leader {tag.labels[-1]}"))
-    marks += [Circle(one, RING, fill="white", role="leader dot") for one in dots]
-    return marks + [Circle(one, DOT, fill="black", role="leader dot") for one in dots]
+def leaders_marks(leaders: Iterable[Leader]) -> list[Mark]:
+    """All lines on their white first, then the dots, so that no leader wipes out another's dot."""
+    leaders = list(leaders)
+    return [mark for of in (_lines, _dots) for one in leaders for mark in of(one)]
+
+
+def _lines(leader: Leader) -> list[Mark]:
+    labels = leader.tag.labels
+    marks: list[Mark] = [Line(leader.path, 0.25, (), 0.35, role=f"leader {labels[0]}")]
+    if leader.further:
+        marks.append(Line((leader.dot, *leader.further), 0.25, (), 0.35, role=f"leader {labels[-1]}"))
+    return marks
+
+
+def _dots(leader: Leader) -> list[Mark]:
+    dots = (leader.dot, *leader.further)
+    looks = ((RING, "white"), (DOT, "black"))
+    return [Circle(one, radius, fill=fill, role="leader dot") for radius, fill in looks for one in dots]
 
 
 def tag_marks(leader: Leader) -> list[Mark]:
