@@ -119,7 +119,7 @@ def test_the_authority_may_state_its_own_resistance():
 # Spray foam (R702.7.1)
 
 
-FOAM_REPORT = Document(number="SF-1", proves=("permeance",))
+FOAM_REPORT = Document(number="SF-1", issuer="a laboratory", proves=("permeance",))
 
 
 def sprayed(R, perm=1.4, documents=(FOAM_REPORT,)):

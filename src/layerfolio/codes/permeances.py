@@ -69,6 +69,10 @@ def report(layer: Layer, datum: Datum, date: str) -> tuple[Document | None, str]
     proving = [one for one in held if any(_of_vapour(claim.lower()) for claim in one.proves)]
     if not proving:
         return None, "no report is listed that proves its permeance"
+    named = [one for one in proving if one.number and (one.issuer or one.edition)]
+    if not named:
+        return None, "the report listed for its permeance has no number with an issuer or an edition"
+    proving = named
     valid = [one for one in proving if not one.expires or not date or one.expires >= date]
     if not valid:
         return None, f"its report {proving[0].number or proving[0].file} has expired ({proving[0].expires})"
