@@ -2,8 +2,8 @@
 
 from layerfolio.catalogue.notices import notice
 from layerfolio.sheets.blocks import Beside, Column, FreeSpace, Head, Heading, Index, Pairs, Row, Sheet, Table
-from layerfolio.sheets.desk import COVER, Desk, code_words
-from layerfolio.sheets.figures import NOT_GIVEN, with_unit
+from layerfolio.sheets.desk import COVER, Desk
+from layerfolio.sheets.figures import NOT_GIVEN
 from layerfolio.sheets.markup import plain
 from layerfolio.units.pretty import pretty_unit
 from layerfolio.units.quantity import Quantity
@@ -132,4 +132,4 @@ def _revisions(desk: Desk) -> Table | str:
     return Table(columns, rows)
 
 
-__all__ = ["code_words", "cover", "criteria_rows", "with_unit", "written"]
+__all__ = ["cover", "criteria_rows", "written"]

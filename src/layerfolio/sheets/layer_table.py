@@ -1,6 +1,6 @@
 """The layer table of an assembly: numbered as the drawing's tags, every figure with its source mark."""
 
-from layerfolio.assembly.types import Assembly, Layer
+from layerfolio.assembly.types import Layer
 from layerfolio.sheets.blocks import Column, Row, Table
 from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, in_system, thickness, unit_of
 from layerfolio.sheets.markup import plain
@@ -120,8 +120,3 @@ def _serves(layer: Layer, counts: bool) -> str:
     if not words and layer.kind == "cavity":
         words = ["drying, drainage"] if layer.cavity == "ventilated" else ["services"]
     return plain(", ".join(words)) or NONE
-
-
-def layer_notes(assembly: Assembly) -> list[str]:
-    """What stands under the table: the choices the tool made for this assembly."""
-    return [plain(f"{choice.text}: {choice.because}") for choice in assembly.choices]

@@ -6,6 +6,7 @@ from layerfolio.sheets.desk import RECORD, Desk
 from layerfolio.sheets.figures import permeance_text, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
+from layerfolio.studies.condensation.limits import RESERVE
 from layerfolio.studies.condensation.types import TWO_PERIOD, CondensationStudy, Run, SurfaceStudy, TwoPeriodStudy
 from layerfolio.studies.types import VapourStudy
 from layerfolio.units.show import fixed, significant
@@ -95,10 +96,9 @@ def balance_words(expected: Run, less: Run) -> str:
 
 
 def _reserve(study: TwoPeriodStudy) -> str:
-    """Both reserves beside the limit, with its mark."""
-    checks = [one for period in (study.expected, study.less_favourable) for one in period.checks]
-    memory = any(one.mark == "memory" for one in checks if one.name == "drying reserve")
-    asked = f"{amount(study.reserve_limit)}{NOT_REREAD if memory else ''}"
+    """Both reserves beside the figure that was read and decides; the lower one of walls prints as not re-read."""
+    lower = f" (walls {amount(study.reserve_limit)}{NOT_REREAD})" if study.reserve_limit < RESERVE else ""
+    asked = f"{amount(RESERVE)}{lower}"
     expected, less = study.expected.reserve, study.less_favourable.reserve
     return f"As expected {significant(expected, 3)}, less favourable {amount(less)}; asked {asked}."
 

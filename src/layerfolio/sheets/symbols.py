@@ -1,7 +1,6 @@
 """Symbols, formulas, units and hatches used in the package."""
 
 from layerfolio import __version__
-from layerfolio.catalogue.hatches import printed_name
 from layerfolio.drawing.legend import legend
 from layerfolio.glossary import term, terms
 from layerfolio.sheets.assembly_sheets import has_vapour_sheet
@@ -84,4 +83,4 @@ def _formula_table(used: dict[Formula, Step]) -> Table:
     return Table(columns, tuple(rows), extra=0.0)
 
 
-__all__ = ["printed_name", "symbols"]
+__all__ = ["symbols"]
