@@ -28,7 +28,10 @@ class Finding:
     `id` is `<set>/<clause>/<question>`. `topic` is one of applicability, structure, thermal, vapour, air, water, fire,
     openings, materials, administration. `asked`, `given` are short printable sentences; `limit`, `provided` the figures
     behind them. `reason` says why the verdict is what it is; `next_step` what to supply or whom to ask (or empty).
-    `step` names where the provided figure was calculated ("W1-T").
+    `step` names where the provided figure was calculated ("W1-T"). `assembly` is the subject's name: an assembly or an
+    opening, None for the building; `opening` tells which. `performance` names the performance path and what was calculated
+    on it or has to come from elsewhere; `chosen` the path that is taken and why. `answered_by` is the id of a finding on
+    the performance path that answers this one. `evidence` lists rows of the evidence register ("E1-03").
     """
 
     id: str
@@ -51,6 +54,11 @@ class Finding:
     mark: str = "found"
     amended: str = ""  # source of the project's amendment, when one replaced the limit
     step: str = ""
+    opening: bool = False
+    performance: str = ""
+    chosen: str = ""
+    answered_by: str = ""
+    evidence: tuple[str, ...] = ()
 
     @property
     def what_follows(self) -> str:

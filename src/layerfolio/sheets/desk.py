@@ -7,7 +7,9 @@ from layerfolio.dossier import Dossier
 from layerfolio.sheets.source_book import SourceBook
 from layerfolio.sheets.templates import Templates
 
-COVER, GUIDE, RECORD, SOURCES, SYMBOLS = "G0", "G1", "C1", "C2", "C3"
+COVER, GUIDE, RECORD, CRITERIA, BUILDING, OPENINGS, SOURCES, SYMBOLS, CERTIFICATE, EVIDENCE = (
+    "G0", "G1", "C1", "C2", "C3", "C4", "C5", "C6", "C7", "E1",
+)  # fmt: skip
 
 KIND_WORDS = {
     "wall": "Wall",
