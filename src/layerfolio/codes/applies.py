@@ -134,14 +134,14 @@ def judge_in_force(context: Context) -> Finding | None:
         early = not context.date or context.date < str(force.value)
         verdict = Verdict.DOES_NOT_MEET if early else Verdict.MEETS
         return about_set(
-            context, "in-force", row | {"mark": "given"}, title, verdict, topic="administration",
+            context, "in-force", row | {"mark": "given"}, title, verdict,
             asked=f"in force from {force.value}", given=given, reason=f"by {force.source}", amended=force.source,
             next_step="choose the edition that was in force" if early else "",
         )  # fmt: skip
     first = min((one["from"] for one in edition["adopted"]), default="")
     early = f"; before {first} no adoption is known here" if context.date and context.date < first else ""
     return about_set(
-        context, "in-force", row, title, Verdict.NEEDS_JUDGEMENT, topic="administration",
+        context, "in-force", row, title, Verdict.NEEDS_JUDGEMENT,
         asked=said["asked"], given=given,
         reason=f"a model code has force only where it is adopted; known: {known}{early}",
         next_step="ask the authority: is this edition in force on the date of the application, and with which changes?",

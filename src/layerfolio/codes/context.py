@@ -1,12 +1,26 @@
 """What a set is judged for: the edition, the date, and the answers of the project file that its tables ask."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
 
 from layerfolio.catalogue.code_sets import CodeSet, code_set
 from layerfolio.codes.amendments import Amendment, amendments
 from layerfolio.codes.climate_zones import all_zones, expanded, zone_of
+
+if TYPE_CHECKING:
+    from layerfolio.studies.envelope_types import BuildingStudy, GroundStudy, OpeningStudy
+    from layerfolio.studies.types import ThermalStudy
+
+
+@dataclass(frozen=True, slots=True)
+class Envelope:
+    """The studies that requirements on openings and on the whole building look at; each by the name of its subject."""
+
+    thermal: "Mapping[str, ThermalStudy]" = field(default_factory=dict)
+    ground: "Mapping[str, GroundStudy]" = field(default_factory=dict)
+    openings: "Mapping[str, OpeningStudy]" = field(default_factory=dict)
+    building: "BuildingStudy | None" = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +46,15 @@ class Context:
     wind_pressure: float | None = None  # hourly, 1 in 50 years, Pa
     seismic: float | None = None  # Sa(0.2)
     design_temperature: float | None = None  # of heating, degC
+    project: Any = None  # the project file, for the answers that one requirement alone asks
+    envelope: Envelope = Envelope()
+
+    def answer(self, path: str) -> Any:
+        """What the project file says at a dotted path ("building.sprinklered"); None where it says nothing."""
+        found = self.project
+        for name in path.split("."):
+            found = getattr(found, name, None)
+        return found
 
     @property
     def decimals(self) -> int | None:
@@ -62,7 +85,7 @@ class Context:
         return " and ".join(self.named_zones)
 
 
-def context(project: Any) -> Context:
+def context(project: Any, envelope: Envelope | None = None) -> Context:
     """The answers of a project (attributes named as the keys of the project file) for the set it names."""
     building, code = getattr(project, "building", None), project.code
     climate = getattr(project, "climate", None)
@@ -90,6 +113,8 @@ def context(project: Any) -> Context:
         design_temperature=value(getattr(climate, "heating_design_temperature", None)),
         wind_pressure=value(getattr(loads, "wind_pressure_1_50", None)),
         seismic=value(getattr(getattr(loads, "seismic", None), "Sa02", None)),
+        project=project,
+        envelope=envelope or Envelope(),
     )
 
 

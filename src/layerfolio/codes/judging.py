@@ -8,7 +8,7 @@ from typing import Any
 from layerfolio.catalogue.code_sets import code_set, set_ids, zones
 from layerfolio.codes import applies, reach
 from layerfolio.codes.amendments import in_force_id
-from layerfolio.codes.context import Context, context
+from layerfolio.codes.context import Context, Envelope, context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.heat import judge_heat
 from layerfolio.codes.heat_recovery import judge_heat_recovery
@@ -19,21 +19,29 @@ from layerfolio.codes.tight_layers import judge_tight_layers
 from layerfolio.codes.vapour_barrier import judge_position, judge_vapour_barrier
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
+TOPICS = (
+    "applicability", "structure", "thermal", "vapour", "air", "water", "fire", "openings", "materials", "administration",
+)  # fmt: skip
+"""In the order of the compliance record."""
+
 Studies = Mapping[str, tuple[ThermalStudy, VapourStudy]]
 
 
-def judge(project: Any, studies: Studies) -> tuple[Finding, ...]:
+def judge(project: Any, studies: Studies, envelope: Envelope | None = None) -> tuple[Finding, ...]:
     """All findings of the set that `project.code.set` names; KeyError when there is no such set.
 
-    `project` has the keys of the project file as attributes; `studies` maps an assembly's name to its studies. The
-    first finding is whether the set applies; where it does not, or that is unknown, no other says *meets*.
+    `project` has the keys of the project file as attributes; `studies` maps an assembly's name to its studies, `envelope`
+    holds those of openings, ground and building. The first finding is whether the set applies; where it does not, or
+    that is unknown, no other says *meets*.
     """
-    about = context(project)
+    about = context(project, envelope)
     first, answer = applies.judge_applies(about)
     scopes, scoped = _scopes(about)
-    building = [*_set_findings(about), *scoped, *_of_building(about, scopes)]
-    assemblies = [one for thermal, vapour in studies.values() for one in _of_assembly(thermal, vapour, about, scopes)]
-    return (first, *(gate(one, answer, first) for one in (*building, *assemblies)))
+    found = [*_set_findings(about), *scoped, *_of_building(about, scopes)]
+    found += [one for thermal, vapour in studies.values() for one in _of_assembly(thermal, vapour, about, scopes)]
+    found += _of_openings(about, scopes)
+    found = [gate(one, answer, first) for one in found]
+    return (first, *found, *(gate(one, answer, first) for one in _after(about, scopes, tuple(found))))
 
 
 def _scopes(about: Context) -> tuple[dict[str, tuple[applies.Answer, Finding]], list[Finding]]:
@@ -48,10 +56,31 @@ def _set_findings(about: Context) -> Iterator[Finding]:
 
 def _of_building(about: Context, scopes: dict) -> Iterator[Finding]:
     for requirement in requirements(about.edition.set_id):
-        if requirement.of_building:
-            found = OF_BUILDING[requirement.judge](requirement, about)
+        if requirement.of_building and requirement.judge not in AFTER:
+            found = judge_of(requirement.judge, OF_BUILDING)(requirement, about)
             if found is not None:
-                yield _within(found, requirement, scopes)
+                yield _within(_remembered(found, requirement), requirement, scopes)
+
+
+def _of_openings(about: Context, scopes: dict) -> Iterator[Finding]:
+    if not about.envelope.openings:
+        return
+    for requirement in requirements(about.edition.set_id):
+        for opening in about.envelope.openings.values():
+            if opening.kind in requirement.of_openings:
+                found = judge_of(requirement.judge, OF_OPENING)(requirement, opening, about)
+                if found is not None:
+                    said = replace(_remembered(found, requirement), assembly=opening.name, opening=True)
+                    yield _within(said, requirement, scopes)
+
+
+def _after(about: Context, scopes: dict, before: tuple[Finding, ...]) -> Iterator[Finding]:
+    """What is asked of the building and looks at what was found of its parts."""
+    for requirement in requirements(about.edition.set_id):
+        if requirement.judge in AFTER:
+            found = judge_of(requirement.judge, AFTER)(requirement, about, before)
+            if found is not None:
+                yield _within(_remembered(found, requirement), requirement, scopes)
 
 
 def _of_assembly(thermal: ThermalStudy, vapour: VapourStudy, about: Context, scopes: dict) -> Iterator[Finding]:
@@ -92,11 +121,20 @@ JUDGES = {
     "figures_only": lambda requirement, thermal, vapour, about: None,  # another judge asks for these figures
 }
 
-OF_BUILDING = {
+OF_BUILDING: dict[str, Any] = {
     "reminder": lambda requirement, about: judge_reminder(requirement, None, about),
     "heat_recovery": judge_heat_recovery,
+    "figures_only": lambda requirement, about: None,
 }
-"""Judges of what is asked of the building and not of an assembly."""
+"""Judges of what is asked of the building and not of an assembly; a pair names module and function, imported on use."""
+
+OF_OPENING: dict[str, Any] = {
+    "figures_only": lambda requirement, opening, about: None,
+}
+"""Judges of openings, in the same way."""
+
+AFTER: dict[str, Any] = {}
+"""Judges of the building that see the findings of its parts, in the same way."""
 
 OF_ONE_CODE = {
     "bracing": ("bracing", "judge_bracing"),
@@ -113,11 +151,13 @@ OF_ONE_CODE = {
 """Judges that a single code asks for, by module and name: they are imported when it is the one that is judged."""
 
 
-def judge_of(name: str) -> Any:
-    """The judge of that name; KeyError when there is none."""
-    if name in JUDGES:
-        return JUDGES[name]
-    module, function = OF_ONE_CODE[name]
+def judge_of(name: str, table: dict[str, Any] | None = None) -> Any:
+    """The judge of that name in a table (of assemblies where none is given); KeyError when there is none."""
+    table = {**OF_ONE_CODE, **JUDGES} if table is None else table
+    found = table[name]
+    if not isinstance(found, tuple):
+        return found
+    module, function = found
     return getattr(import_module(f"layerfolio.codes.{module}"), function)
 
 

@@ -36,9 +36,16 @@ class Requirement:
     def of_building(self) -> bool:
         return self.rule["subject"] == WHOLE_BUILDING
 
+    @property
+    def of_openings(self) -> tuple[str, ...]:
+        """The kinds of opening it asks; empty for a requirement on assemblies or on the building."""
+        subject = self.rule["subject"]
+        return tuple(subject["openings"]) if isinstance(subject, dict) else ()
+
     def asks(self, assembly: Assembly) -> bool:
         """Whether one of the subject's rows describes the assembly."""
-        return not self.of_building and any(_fits(row, assembly) for row in self.rule["subject"])
+        subject = self.rule["subject"]
+        return isinstance(subject, list) and any(_fits(row, assembly) for row in subject)
 
 
 def _fits(row: dict[str, Any], assembly: Assembly) -> bool:
@@ -56,12 +63,30 @@ def _fits(row: dict[str, Any], assembly: Assembly) -> bool:
 def requirements(set_id: str) -> tuple[Requirement, ...]:
     """All requirements of a set, in their printed order. CatalogueError for one without clause, source or mark."""
     found = code_set(set_id)
-    read = (requirement(load(path), path, found) for path in sorted(found.folder.glob("*/*.yaml")) if _asks(path))
+    paths = [path for path in sorted(found.folder.glob("*/*.yaml")) if _asks(path)]
+    read = (requirement(one, path, found) for path in paths for one in _each(load(path), path))
     return tuple(sorted((one for one in read if one), key=lambda one: (one.order, one.id)))
 
 
 def _asks(path: Path) -> bool:
     return path.parent.name != "method"
+
+
+def _each(content: Any, path: Path) -> list[Any]:
+    """The requirements of a file: itself, or each of its list with what it shares with the others."""
+    if not isinstance(content, dict) or "requirements" not in content:
+        return [content]
+    if content.keys() - {"shared", "requirements"}:
+        raise CatalogueError(f"{shown(path)}: beside `requirements` stands `shared` alone")
+    return [_merged(content.get("shared", {}), one) for one in content["requirements"]]
+
+
+def _merged(shared: dict[str, Any], own: dict[str, Any]) -> dict[str, Any]:
+    """One requirement of a list; figures by edition are put together edition by edition."""
+    common, said = shared.get("editions", {}), own.get("editions", {})
+    names = said if own.get("only_these_editions") else common | said
+    editions = {name: common.get(name, {}) | (said.get(name) or {}) for name in names}
+    return shared | own | {"editions": editions}
 
 
 def requirement(content: Any, path: Path, edition: CodeSet) -> Requirement | None:
