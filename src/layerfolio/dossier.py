@@ -85,15 +85,18 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         thermal,
         vapour,
         condensation,
-        _by_subject(findings, list(assemblies)),
+        _by_topic(findings, list(assemblies)),
         find_explanations(thermal, vapour),
         (*loaded.cautions, *cautions, *unprintable_texts(project)),
     )
 
 
-def _by_subject(findings: tuple[Finding, ...], names: list[str]) -> tuple[Finding, ...]:
-    """The building first, then each assembly in the order of the project file; within a subject as they were judged."""
-    return tuple(sorted(findings, key=lambda f: names.index(f.assembly) if f.assembly else -1))
+def _by_topic(findings: tuple[Finding, ...], subjects: list[str]) -> tuple[Finding, ...]:
+    """In the order of the record: by topic, in each the building first, then assemblies and openings as in the project file."""
+    from layerfolio.codes.judging import TOPICS
+
+    rank = {name: number for number, name in enumerate(subjects)}
+    return tuple(sorted(findings, key=lambda f: (TOPICS.index(f.topic), rank.get(f.assembly or "", -1))))
 
 
 def _design_temperatures(project: Any) -> tuple[float | None, float | None]:

@@ -121,7 +121,7 @@ def test_the_scope_of_energy_leaves_vapour_alone():
 
 def test_the_edition_is_asked_of_the_authority():
     found = only(codes.judge(project(), GENEROUS), "/in-force")
-    assert found.verdict == Verdict.NEEDS_JUDGEMENT and found.topic == "administration"
+    assert found.verdict == Verdict.NEEDS_JUDGEMENT and found.topic == "applicability"
     assert "Saskatchewan from 2024-01-01" in found.reason and "ask the authority" in found.next_step
     early = only(codes.judge(project(date="2023-06-01"), GENEROUS), "/in-force")
     assert "no adoption is known" in early.reason
