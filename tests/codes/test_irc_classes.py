@@ -177,6 +177,15 @@ def test_without_a_control_layer(set_id):
     assert found("/vapour-retarder", sheathing(), studs(), unknown, set_id=set_id).verdict == Verdict.NEEDS_EVIDENCE
 
 
+def test_bales_between_the_framing_are_no_retarder_inside_it_and_foam_may_be():
+    """R702.7 asks for the retarder on the inside of the frame: batts and bales lie within it, whatever their permeance."""
+    deep = {"depth": 0.5, "R": 6.0}  # 7 US perm by its figure: Class III
+    bales = found("/vapour-retarder", sheathing(), studs(family="straw", name="bales", **deep), panel(50, serves=()))
+    assert bales.verdict == Verdict.DOES_NOT_MEET and "bales" not in bales.reason
+    foam = found("/vapour-retarder", sheathing(), studs(family="foam", name="foam", **deep), panel(50, serves=()))
+    assert foam.verdict == Verdict.NEEDS_JUDGEMENT and "foam (Class III)" in foam.reason
+
+
 def test_a_layer_that_is_no_retarder_is_no_fault_where_none_is_required():
     assert found("/vapour-retarder", sheathing(), studs(), panel(20), zone="2B").verdict == Verdict.MEETS
     assert found("/vapour-retarder", sheathing(), studs(), panel(20), zone="4B").verdict == Verdict.DOES_NOT_MEET

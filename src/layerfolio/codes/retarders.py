@@ -106,6 +106,8 @@ def _no_layer(case: Case, zone: str) -> Outcome:
     insulation = [one for one in case.wall.inside if one.layer.insulating]
     main = max(insulation, key=lambda one: one.resistance or 0.0, default=None)
     inside = [row for row in case.vapour.layers if main is None or row.layer.number >= main.layer.number]
+    between = _soft_between_framing(case)
+    inside = [row for row in inside if row.layer.number not in between]
     classes = case.requirement.rule["classes"]
     could = [
         f"{row.layer.name} ({class_words(name)})" for row in inside
@@ -120,6 +122,12 @@ def _no_layer(case: Case, zone: str) -> Outcome:
     also = f"; {instead.reason}" if instead else ""
     reason = f"no layer serves vapour control, and none inside the insulation is a retarder by its figure{also}"
     return Outcome(Verdict.DOES_NOT_MEET, reason, figures["otherwise"])
+
+
+def _soft_between_framing(case: Case) -> set[int]:
+    """Numbers of layers between the framing, foam apart: batts and bales are not on the inside of the frame."""
+    foam = case.other("class-iii-conditions").rule["spray_foam"]["families"]
+    return {one.layer.number for one in case.wall.framed if one.layer.family not in foam}
 
 
 def _framing(case: Case, outcome: Outcome) -> Outcome:
