@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from itertools import combinations, pairwise
-from math import dist
+from math import dist, inf
 
 from layerfolio.drawing.layout_leader import Column, Leader
 from layerfolio.drawing.lines import distance, segments_cross
@@ -31,17 +31,40 @@ def _strokes(one: Leader) -> list[tuple[Point, Point]]:
     return list(pairwise(stops))
 
 
-def harm(one: Leader, others: Sequence[Leader], column: Column) -> float:
-    """0 for a clear leader; crossings weigh most."""
-    found = sum(_between(one, other) for other in others)
-    found += 10.0 * sum(obstacle.crossed_by(one.dot, one.elbow) for obstacle in column.obstacles)
-    return found + (column.strips.excess(one.dot, one.elbow) if column.strips else 0.0)
+def harm(one: Leader, others: Sequence[Leader], column: Column, least: float = inf) -> float:
+    """0 for a clear leader; crossings weigh most. From `least` on the sum is not carried further: it is no better."""
+    found = _alone(one.dot, one.elbow, column)
+    for other in others:
+        if found >= least:
+            break
+        found += _between(one, other)
+    return found
+
+
+def _alone(dot: Point, elbow: Point, column: Column) -> float:
+    """Harm of a leader without regard to others; asked of one leader many times while places are tried."""
+    known = column.known.get((dot, elbow))
+    if known is None:
+        known = 10.0 * sum(obstacle.crossed_by(dot, elbow) for obstacle in column.obstacles)
+        known += column.strips.excess(dot, elbow) if column.strips else 0.0
+        column.known[dot, elbow] = known
+    return known
 
 
 def _between(one: Leader, other: Leader) -> float:
+    if _apart(one, other):
+        return 0.0
     near = min(distance(other.dot, one.dot, one.elbow), distance(one.dot, other.dot, other.elbow))
     found = 8.0 * max(0.0, CLEAR - near) + 4.0 * max(0.0, APART - dist(one.dot, other.dot))
     return found + (100.0 if meet(one, other) else 0.0)
+
+
+def _apart(one: Leader, other: Leader) -> bool:
+    """Whether white of more than a dot's berth lies between the heights of two plain leaders."""
+    if one.tag.further or other.tag.further:
+        return False
+    first, second = (one.dot[1], one.elbow[1]), (other.dot[1], other.elbow[1])
+    return min(first) - max(second) > APART or min(second) - max(first) > APART
 
 
 def total(leaders: Sequence[Leader], column: Column) -> float:

@@ -1,6 +1,6 @@
 """A tag, its leader, and the column they stand in."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import inf
 
 from layerfolio.drawing.layout_strips import Strips
@@ -56,6 +56,7 @@ class Column:
     obstacles: tuple[Obstacle, ...] = ()
     top: float = inf
     strips: Strips | None = None
+    known: dict[tuple[Point, Point], float] = field(default_factory=dict, compare=False, repr=False)  # harm, see layout_harm
 
 
 def half_width(label: str) -> float:

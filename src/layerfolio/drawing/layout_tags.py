@@ -118,11 +118,11 @@ def _heights(tags: Sequence[Tag], top: float, lean: float) -> list[float]:
 
 def _best(tag: Tag, y: float, placed: list[Leader], column: Column) -> Leader:
     """The first place without harm, else the one with the least."""
-    best, least = None, None
+    best, least = None, inf
     for dot in tag.places:
         one = Leader(tag, dot, (column.elbow, y), (column.circle, y))
-        found = harm(one, placed, column)
-        if least is None or found < least:
+        found = harm(one, placed, column, least)
+        if best is None or found < least:
             best, least = one, found
         if not found:
             break
