@@ -99,7 +99,8 @@ class RowLines:
     height: float
     total: bool = False
     keep_with_next: bool = False
-    after: tuple[VerdictCell, tuple[Line, ...], int] | None = None
+    after: tuple[Cell, tuple[Line, ...], int] | None = None
+    head: str = ""  # the text of a row that begins a part of the table
 
     @property
     def count(self) -> int:
@@ -113,15 +114,26 @@ class RowLines:
 
 def set_row(row: Row, slots: tuple[Slot, ...], leading: float, extra: float, right: float) -> RowLines:
     """Break a row into lines; cells that are missing at its end stay empty."""
+    if row.head:
+        return head_row(str(row.cells[0]), leading, extra, right)
     cells = tuple(set_cell(cell, slot, row.total) for cell, slot in zip(row.cells, slots, strict=False))
     after, more = None, 0
     if row.after is not None:
         column = min(row.after_from, len(slots) - 1)
-        room = right - slots[column].x - slots[column].left - verdict_width(row.after.verdict) - AFTER_GAP
-        lines = wrap(row.after.text, room) if row.after.text else ()
+        room = right - slots[column].x - slots[column].left
+        if isinstance(row.after, VerdictCell):
+            room -= verdict_width(row.after.verdict) + AFTER_GAP
+        text = row.after.text if isinstance(row.after, VerdictCell) else row.after
+        lines = wrap(text, room) if text else ()
         after, more = (row.after, lines, column), max(1, len(lines))
     count = max((cell.count for cell in cells), default=1)
     return RowLines(cells, (max(count, 1) + more) * leading + extra, row.total, row.keep_with_next, after)
+
+
+def head_row(text: str, leading: float, extra: float, right: float) -> RowLines:
+    """A row that begins a part of the table: bold, over the whole width, kept with the next."""
+    lines = wrap(text, right, 9, bold=True)
+    return RowLines((CellLines(lines),), len(lines) * leading + extra, keep_with_next=True, head=text)
 
 
 def paint_cell(pen: Pen, cell: CellLines, slot: Slot, x: float, y: float, leading: float, point: float | None) -> None:
@@ -150,8 +162,9 @@ def paint_after(pen: Pen, row: RowLines, slots: tuple[Slot, ...], x: float, y: f
         return
     cell, lines, column = row.after
     start = x + slots[column].x + slots[column].left
-    end = verdict_words(pen, cell.verdict, start, y)
-    pen.set_all(lines, end + AFTER_GAP, y, leading)
+    if isinstance(cell, VerdictCell):
+        start = verdict_words(pen, cell.verdict, start, y) + AFTER_GAP
+    pen.set_all(lines, start, y, leading)
 
 
 def head_lines(column: Column, slot: Slot) -> tuple[tuple[Line, ...], tuple[Line, ...]]:

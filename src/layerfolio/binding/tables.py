@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from layerfolio.binding.cells import CellLines, RowLines, head_lines, paint_after, paint_cell, set_row
+from layerfolio.binding.cells import CellLines, RowLines, head_lines, head_row, paint_after, paint_cell, set_row
 from layerfolio.binding.pen import Pen
 from layerfolio.binding.piece import CONTINUED_NOTE, Piece, Place
 from layerfolio.binding.rich import line
@@ -12,6 +12,7 @@ from layerfolio.sheets.blocks import Table
 RISE = 0.76
 UNDER_HEAD = 1.1
 CLOSE = 4.3  # the least leading
+CONTINUED = ", continued"
 NOTE_BASELINE = 5.0  # of "continued on", below the last rule
 
 
@@ -73,12 +74,13 @@ class TablePiece(Piece):
             used += self.rows[count].height
             count += 1
         for at in range(min(count, len(self.rows) - 1), 0, -1):
-            if force or self._may_break(at):
+            if self._may_break(at) or (force and not self.rows[at - 1].head):
                 return self._parts(self.rows[:at], self.rows[at:])
-        if force and self.rows and count == 0:
-            first, rest = self._part_row(self.rows[0], room)
+        lead = 1 if self.rows and self.rows[0].head else 0
+        if force and count <= lead < len(self.rows):
+            first, rest = self._part_row(self.rows[lead], room - sum(row.height for row in self.rows[:lead]))
             if first:
-                return self._parts((first,), (rest, *self.rows[1:]))
+                return self._parts((*self.rows[:lead], first), (rest, *self.rows[lead + 1 :]))
         return None
 
     def _may_break(self, at: int) -> bool:
@@ -86,6 +88,10 @@ class TablePiece(Piece):
         return enough and not self.rows[at].total and not self.rows[at - 1].keep_with_next
 
     def _parts(self, first: tuple[RowLines, ...], rest: tuple[RowLines, ...]) -> "tuple[TablePiece, TablePiece]":
+        part = next((row.head for row in reversed(first) if row.head), "")
+        if part and not rest[0].head:
+            again = part if part.endswith(CONTINUED) else part + CONTINUED
+            rest = (head_row(again, self.layout.leading, self.layout.extra, self.layout.width), *rest)
         return TablePiece(self.layout, first, self.top_rule, True), TablePiece(self.layout, rest, True, self.open_end)
 
     def _part_row(self, row: RowLines, room: float) -> tuple[RowLines | None, RowLines]:
@@ -119,11 +125,26 @@ class TablePiece(Piece):
                 pen.across(x, y, lay.width, 0.35 if row.total else 0.25)
             self._paint_row(pen, row, x, y)
             y += row.height
-        for at in lay.upright:
-            pen.rule(x + at, top, x + at, y, 0.25)
+        self._paint_uprights(pen, x, top)
         pen.across(x, y, lay.width, 0.25 if self.open_end else 0.5)
         if self.open_end and self.signed:
             pen.set_right(line(place.goes_on, oblique=True), x + lay.width, y + NOTE_BASELINE)
+
+    def _paint_uprights(self, pen: Pen, x: float, top: float) -> None:
+        """Beside the cells of each run of rows; what stands over the whole width stays clear of them."""
+        start = y = top
+        for row in self.rows:
+            below = len(row.after[1]) * self.layout.leading + self.layout.extra / 2 if row.after else 0.0
+            clear = row.height if row.head else below
+            y += row.height
+            if clear:
+                self._upright(pen, x, start, y - clear)
+                start = y
+        self._upright(pen, x, start, y)
+
+    def _upright(self, pen: Pen, x: float, start: float, end: float) -> None:
+        for at in self.layout.upright if end > start else ():
+            pen.rule(x + at, start, x + at, end, 0.25)
 
     def _paint_heads(self, pen: Pen, x: float, y: float) -> None:
         first, step = (4.75, 4.4) if self.layout.long_text else (3.64, 3.95)

@@ -30,13 +30,14 @@ Cell = str | VerdictCell
 @dataclass(frozen=True, slots=True)
 class Row:
     """Cells in the order of the columns; a newline in a cell begins a new line. `after` is a last line of the row, set
-    from column `after_from` to the right edge (what is missing in an evidence register)."""
+    from column `after_from` to the right edge (what is missing in an evidence register); a text has no verdict before it."""
 
     cells: tuple[Cell, ...]
     total: bool = False  # rule above, bold
     keep_with_next: bool = False
-    after: VerdictCell | None = None
+    after: Cell | None = None
     after_from: int = 1
+    head: bool = False  # one bold cell over the whole width, which begins a part of the table and stays with its first row
 
 
 @dataclass(frozen=True, slots=True)
