@@ -1,0 +1,24 @@
+"""Figures of the cover: whichever system the project file is written in, the one that comes first comes first."""
+
+import pytest
+
+from layerfolio.sheets.cover import written
+from layerfolio.units.grammar import parse
+
+ROWS = [  # as written, kind, metric first, customary first
+    ("-18 degF", "temperature", "−27.8 °C (−18 °F)", "−18 °F (−27.8 °C)"),
+    ("-27 degC", "temperature", "−27 °C", "−16.6 °F (−27 °C)"),
+    ("41.8 psf", "pressure", "2.00 kPa (41.8 psf)", "41.8 psf (2.00 kPa)"),
+    ("1.8 kPa", "pressure", "1.8 kPa", "37.6 psf (1.8 kPa)"),
+    ("775 ft2", "area", "72.0 m² (775 ft²)", "775 ft² (72.0 m²)"),
+    ("8650 F.d", "degree_days", "4806 K·d (8650 °F·d)", "8650 °F·d (4806 K·d)"),
+    ("4600 K.d", "degree_days", "4600 K·d", "8280 °F·d (4600 K·d)"),
+    ("115 mph", "speed", "51.4 m/s (115 mph)", "115 mph (51.4 m/s)"),
+]
+
+
+@pytest.mark.parametrize(("text", "kind", "metric", "customary"), ROWS, ids=[row[0] for row in ROWS])
+def test_the_system_that_comes_first(text, kind, metric, customary):
+    quantity = parse(text, kind)
+    assert written(quantity, "metric").replace("\u00a0", " ") == metric
+    assert written(quantity, "customary").replace("\u00a0", " ") == customary
