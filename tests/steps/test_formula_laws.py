@@ -6,7 +6,9 @@ import random
 import pint
 import pytest
 
+import layerfolio.formulas.envelope
 import layerfolio.formulas.moisture
+import layerfolio.formulas.openings
 import layerfolio.formulas.thermal
 import layerfolio.formulas.vapour  # noqa: F401  (they fill the registry)
 from calculator import recompute
@@ -27,6 +29,8 @@ EMPIRICAL = {
     "temperature_over_ice": ({"p_sat_min": 259.33}, -10.0),
     "class_excess": ({"dp_0": 810.0, "theta_e": 5.0}, 607.5),
     "chart_humidity": ({"phi_1": 0.35, "phi_2": 0.65, "theta_e": 5.0}, 0.5),
+    "ventilation_rate": ({"q_V": 0.03, "V": 108.0}, 1.0),
+    "air_loss": ({"c_V": 0.34, "n_a": 0.5, "V": 100.0}, 17.0),
     "chart_temperature": ({"theta_e": 15.0}, 22.5),
 }
 """Formulas whose constants carry units of their own (limits in mm2/m, degC, Pa), so the dimension law cannot read them:
@@ -48,6 +52,12 @@ RANGES = {
     "kg/m2": (0.001, 2),
     "kg/(m2.s)": (1e-9, 1e-6),
     "kg/m3": (20, 2400),
+    "W/K": (0.5, 300),
+    "m2": (0.3, 200),
+    "m3": (30, 2000),
+    "m3/s": (0.005, 0.2),
+    "J/(kg.K)": (900, 2000),
+    "Wh/(m3.K)": (0.3, 0.4),
 }
 
 

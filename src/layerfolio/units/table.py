@@ -40,6 +40,7 @@ KINDS: dict[str, Kind] = {
     "surface_density": Kind("mass per area", "kg/m2", "12 kg/m2", 0, 1e5),
     "mass": Kind("mass", "kg", "11.3 kg", 0, 1e9),
     "specific_heat": Kind("specific heat", "J/(kg.K)", "1600 J/(kg.K)", 0, 2e4),
+    "heat_capacity": Kind("heat capacity per volume", "Wh/(m3.K)", "0.34 Wh/(m3.K)", 0, 1e4),
     "permeability": Kind("vapour permeability", "kg/(m.s.Pa)", "1.0e-10 kg/(m.s.Pa)", 0, 1e-3),
     "permeance": Kind("vapour permeance", "kg/(m2.s.Pa)", "48 ng/(Pa.s.m2)", 0, 10),
     "share": Kind("share", "1", "20 %", -10, 10),
