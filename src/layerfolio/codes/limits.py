@@ -45,7 +45,10 @@ class Resolved:
 
 
 def resolve(requirement: Requirement, assembly: Assembly, context: Context) -> Resolved:
-    """Limits of a requirement for an assembly: the amended figure, a plain figure, or the cells of the set's tables."""
+    """Limits of a requirement for an assembly: the amended figure, a plain figure, or the cells of the set's tables.
+
+    An opening (OpeningStudy) may stand for the assembly where the requirement names neither rows nor reductions.
+    """
     amended = context.amended.get(requirement.id)
     if amended is not None and isinstance(amended.value, float):
         return Resolved((Limit(amended.value, "amendment of the project file"),), amended=amended.source)
@@ -70,7 +73,7 @@ def _from_tables(requirement: Requirement, assembly: Assembly, context: Context)
     found = {(r, z, a): _reduced(limit, requirement, assembly) for r, z, a, limit in cells}
     question, remark = _open(found, context, rows)
     limits = tuple(dict.fromkeys(found.values()))
-    settled = Resolved(limits, question, remark, at_most=requirement.judge == "at_most")
+    settled = Resolved(limits, question, remark, at_most=requirement.judge == "at_most" or requirement.quantity == "U")
     return settled if question else _eased(settled, requirement, assembly, context)
 
 
