@@ -163,8 +163,6 @@ def test_lists_and_single_values_must_agree(tmp_path):
 @pytest.mark.parametrize(
     ("key", "message"),
     [
-        ("openings: {A1: {kind: window}}", "does not read openings yet"),
-        ("joins: []", 'unknown key "joins"'),
         ("wall_lines: {}", "unknown key"),
     ],
 )

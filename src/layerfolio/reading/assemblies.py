@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
-from layerfolio.reading.groups import ListOf, MapOf, Nested
+from layerfolio.reading.groups import Later, ListOf, MapOf, Nested
 from layerfolio.reading.layers import Layer
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.names import name_layers
@@ -14,8 +15,15 @@ from layerfolio.reading.scalars import Flag, Line, Pick
 from layerfolio.reading.tree import Mapping
 from layerfolio.units.quantity import Quantity
 
+if TYPE_CHECKING:
+    from layerfolio.reading.site_answers import EdgeInsulation, FireBlocks, InvertedRoof, Underfloor, UnheatedSpace, Vents
+
 KINDS = ("wall", "roof", "ceiling", "floor", "slab", "foundation-wall")
 FACES = ("outside air", "vented space", "unheated space", "ground")
+ROOF_SPACES = (
+    "tiles without underlay", "sheeted or tiles with underlay", "as above with low emissivity", "boards and underlay",
+)  # fmt: skip
+APART = Measure("length", least=0.0, example="1.2 m")
 _USUAL_FACES = {"slab": "ground", "foundation-wall": "ground", "ceiling": "vented space"}
 _UPRIGHT = ("wall", "foundation-wall")
 CUP = MapOf(Pick("dry", "wet"), "{hemp-batt: dry}")
@@ -45,6 +53,15 @@ class Ground(Record):
     above_frost_line: bool | None = key(Flag(), "whether the footing ends above the frost line")
     integral_footing: bool | None = key(Flag(), "whether slab and footing are one piece")
     permafrost: bool | None = key(Flag(), "whether it lies on permafrost")
+    wall_thickness: Quantity | None = key(Measure("length", most=5.0, example="300 mm"), "of the walls that stand on its edge")
+    edge_insulation: EdgeInsulation | None = key(
+        Later("site_answers", "EdgeInsulation", "{direction: vertical, width: 600 mm, thickness: 50 mm, resistance: 1.4 m2.K/W}"),
+        "insulation along the edge of the slab",
+    )
+    insulated_from_edge: Quantity | None = key(Measure("length", example="1.2 m"), "how far in from its edge it is insulated")
+    underfloor: Underfloor | None = key(
+        Later("site_answers", "Underfloor", "{height: 400 mm, vents: 1500 mm2/m}"), "the space under a suspended floor"
+    )
 
 
 class Assembly(Record):
@@ -52,13 +69,31 @@ class Assembly(Record):
 
     kind: str = key(Pick(*KINDS), "what it is", required=True)
     title: str | None = key(Line("North and east walls"), "name as printed")
-    area: Quantity | None = key(Measure("area"), "area, net of openings")
+    area: Quantity | None = key(Measure("area"), "area, net of openings unless area_includes_openings")
+    area_includes_openings: bool | None = key(Flag(), "whether area counts the openings; rules over the project's own answer")
     faces: str | None = key(Pick(*FACES), "what lies outside")
     slope: Quantity | None = key(Measure("angle", least=0.0, most=90.0), "from the horizontal: 90 deg is a wall")
     surfaces: Surfaces | None = key(Nested(Surfaces), "surface resistances of your own")
     moisture: Moisture | None = key(Nested(Moisture), "how the moisture balance is run")
     vapour_values: dict[str, str] | None = key(CUP, "layers whose cup is fixed: {hemp-batt: dry}")
     ground: Ground | None = key(Nested(Ground), "what the ground does to it")
+    distance_to_boundary: Quantity | None = key(APART, "limiting distance: to boundary, middle of the street or next building")
+    face_area: Quantity | None = key(Measure("area"), "area of the whole exposing building face that it is part of")
+    clearance_to_ground: Quantity | None = key(APART, "from the lower edge of the cladding to the ground")
+    clearance_to_roof: Quantity | None = key(APART, "from the lower edge of the cladding to a roof below")
+    fire_blocks: FireBlocks | None = key(
+        Later("site_answers", "FireBlocks", "{vertical: 3 m, material: solid lumber 38 mm}"), "fire blocks in concealed spaces"
+    )
+    vents: Vents | None = key(
+        Later("site_answers", "Vents", "{low: 0.12 m2, high: 0.12 m2}"), "net free vent areas of the space above the insulation"
+    )
+    roof_space: str | None = key(Pick(*ROOF_SPACES), "what covers an unheated roof space (ISO 6946)")
+    inverted_roof: InvertedRoof | None = key(
+        Later("site_answers", "InvertedRoof", "{precipitation: 2.5 mm/day, drainage_factor: 0.04}"), "rain on an inverted roof"
+    )
+    unheated_space: UnheatedSpace | None = key(
+        Later("site_answers", "UnheatedSpace", "{volume: 30 m3, air_changes: 1.0}"), "the unheated space beside it"
+    )
     layers: tuple[Layer, ...] = key(
         ListOf(Nested(Layer), "[{material: hemp-batt, thickness: 184 mm}]", least=1),
         "from the outside in",
@@ -105,6 +140,13 @@ class Assembly(Record):
 
 RESERVED = re.compile(r"[GC][0-9]|E[0-9]|X[0-9]+", re.I)
 """Cover and guide, records, evidence and explanations; their numbers cannot name an assembly."""
+
+
+def opening_name_wrong(name: str) -> str:
+    """What is wrong with the name of an opening; empty when nothing is."""
+    if re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,7}", name):
+        return ""
+    return f"{quoted(name)} cannot be the name of an opening: a letter, then letters and digits, 8 at most"
 
 
 def assembly_name_wrong(name: str) -> str:

@@ -35,6 +35,7 @@ class Climate(Record):
     heating_degree_days: Quantity | None = key(Measure("degree_days", least=0.0), "below 18 degC")
     cooling_degree_days: Quantity | None = key(Measure("degree_days", least=0.0), "above 10 degC")
     heating_design_temperature: Quantity | None = key(AIR, "outside temperature for the design of heating")
+    moisture_index: float | None = key(Number("a moisture index", "1.0", 0, 20), "moisture index, where the set asks")
     monthly: MonthlyClimate | None = key(Nested(MonthlyClimate), "monthly means for the moisture balance")
 
 

@@ -22,6 +22,25 @@ class Nested(Reader):
         return definitions.reference(self.record)
 
 
+class Later(Reader):
+    """One record of a module that is imported only when a file states it, so that other files pay nothing for it."""
+
+    def __init__(self, module: str, name: str, example: str = ""):
+        self.module, self.name, self.example = f"layerfolio.reading.{module}", name, example
+
+    @property
+    def record(self) -> type[Record]:
+        from importlib import import_module
+
+        return getattr(import_module(self.module), self.name)
+
+    def read(self, node: Node, path: str, report: Report) -> Record | None:
+        return self.record.read(node, path, report)
+
+    def schema(self, definitions: Definitions) -> dict:
+        return definitions.reference(self.record)
+
+
 class ListOf(Reader):
     """A list, or with `single` also one value without a list. Values with mistakes are left out of the tuple."""
 

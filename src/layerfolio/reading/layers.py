@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from layerfolio.reading.documents import Evidence, evidence
 from layerfolio.reading.figures import ByCup, Cups
-from layerfolio.reading.groups import ListOf, Nested
+from layerfolio.reading.groups import Later, ListOf, Nested
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Record, key
 from layerfolio.reading.report import Report, join
 from layerfolio.reading.scalars import Line, Number, Pick
 from layerfolio.reading.tree import Mapping
 from layerfolio.units.quantity import Quantity
+
+if TYPE_CHECKING:
+    from layerfolio.reading.fasteners import Fasteners
 
 SERVES = (
     "weather face", "water control", "air control", "vapour control", "thermal control", "bracing", "structure",
@@ -20,6 +25,8 @@ DIRECTIONS = ("vertical", "horizontal", "up the slope", "across the slope")
 VAPOUR_KEYS = ("vapour_resistance_factor", "permeability", "permeance", "equivalent_air_layer")
 THICKNESS = Measure("length", most=10.0)
 MU = Number("a vapour resistance factor", "50", 1, 1e9)
+FLAME = Number("a flame-spread rating", "75", 0, 1000)
+SMOKE = Number("a smoke-developed classification", "250", 0, 5000)
 
 
 class Framing(Record):
@@ -77,6 +84,14 @@ class Layer(Record):
         Nested(Framing, "{member: stud, material: spruce, width: 38 mm, spacing: 600 mm}"), "members in the layer"
     )
     serves: tuple[str, ...] = key(ListOf(Pick(*SERVES), single=True), "what the layer does", default=())
+    fasteners: Fasteners | None = key(
+        Later("fasteners", "Fasteners", "{material: steel, diameter: 6 mm, per_area: 5}"), "what goes through the layer"
+    )
+    air_voids: int | None = key(
+        Number("a level of air voids", "1", 0, 2, whole=True), "ISO 6946: 0 none, 1 gaps between boards, 2 with air moving behind"
+    )
+    flame_spread: float | None = key(FLAME, "flame-spread rating of the layer as built")
+    smoke_developed: float | None = key(SMOKE, "smoke-developed classification of the layer as built")
     seams: str | None = key(Pick("taped", "sealed", "lapped", "open"), "how its seams are made")
     source: str | None = key(Line("test report (number)"), "where the layer's own figures come from")
     evidence: tuple[Evidence, ...] = key(evidence(), "documents", default=())

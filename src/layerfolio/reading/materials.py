@@ -8,7 +8,7 @@ from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.documents import Evidence, evidence
 from layerfolio.reading.figures import ByCup, Cups
 from layerfolio.reading.layer_rules import one_vapour_figure
-from layerfolio.reading.layers import MU, THICKNESS
+from layerfolio.reading.layers import FLAME, MU, SMOKE, THICKNESS
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Frozen, Reader, Record, key
 from layerfolio.reading.report import Report, quoted
@@ -54,6 +54,8 @@ class Material(Record):
     permeance: Cups | None = key(ByCup(Measure("permeance"), THICKNESS), "vapour permeance, by cup and at_thickness")
     equivalent_air_layer: Cups | None = key(ByCup(Measure("length"), THICKNESS), "s_d, by cup and at_thickness")
     absorbent: bool | None = key(Flag(), "false where condensate would run off")
+    flame_spread: float | None = key(FLAME, "flame-spread rating")
+    smoke_developed: float | None = key(SMOKE, "smoke-developed classification")
     insulating: bool | None = key(Flag(), "whether it belongs to the thermal control layer")
     source: str | None = key(Line("test report HB-1"), "where the figures come from")
     evidence: tuple[Evidence, ...] = key(evidence(), "documents", default=())

@@ -13,9 +13,16 @@ from layerfolio.units.table import KINDS
 class Measure(Reader):
     """A quantity of one kind (the first of `kinds` whose unit fits), within bounds in the house unit."""
 
-    def __init__(self, *kinds: str, above: float | None = 0.0, least: float | None = None, most: float | None = None):
+    def __init__(
+        self,
+        *kinds: str,
+        above: float | None = 0.0,
+        least: float | None = None,
+        most: float | None = None,
+        example: str = "",
+    ):
         self.kinds, self.above, self.least, self.most = kinds, above if least is None else None, least, most
-        self.example = KINDS[kinds[0]].example
+        self.example = example or KINDS[kinds[0]].example
 
     def read(self, node: Node, path: str, report: Report) -> Quantity | None:
         text = scalar(node, path, report, f"a {KINDS[self.kinds[0]].noun} with its unit", self.example)

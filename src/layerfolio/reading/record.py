@@ -61,7 +61,7 @@ class Record(Frozen):
     stated: frozenset[str]
 
     def __init_subclass__(cls) -> None:
-        cls.KEYS = {name: value for name, value in vars(cls).items() if isinstance(value, Key)}
+        cls.KEYS = cls.KEYS | {name: value for name, value in vars(cls).items() if isinstance(value, Key)}
 
     def __init__(self, **values: Any):
         unknown = values.keys() - self.KEYS.keys() - {"stated"}

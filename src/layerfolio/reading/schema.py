@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from layerfolio.reading.assemblies import Assembly, assembly_name_wrong
+from layerfolio.reading.assemblies import Assembly, assembly_name_wrong, opening_name_wrong
 from layerfolio.reading.climate import Climate, Indoor
 from layerfolio.reading.definitions import Definitions
-from layerfolio.reading.groups import ListOf, MapOf, Nested
+from layerfolio.reading.groups import Later, ListOf, MapOf, Nested
 from layerfolio.reading.materials import Material, material_name_wrong
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Reader, Record, key
@@ -18,8 +18,14 @@ from layerfolio.reading.site import Revision, SiteLoads, Storey
 from layerfolio.reading.tree import Mapping, Node
 from layerfolio.units.quantity import Quantity
 
+if TYPE_CHECKING:
+    from layerfolio.reading.joins import Join, ProjectDocument
+    from layerfolio.reading.openings import Opening
+    from layerfolio.reading.site_answers import Ventilation
+
 FORMAT = 1
 OCCUPANCIES = ("house", "dwelling-unit", "office", "mercantile", "workshop", "storage", "assembly", "other")
+ENERGY_PATHS = ("prescriptive", "insulation R-values", "trade-off", "total UA", "performance")
 
 
 class FormatVersion(Number):
@@ -51,21 +57,6 @@ class Raw(Reader):
         return {"type": ["string", "number"]}
 
 
-class NothingYet(Reader):
-    """A key of the contract that a later version reads: only an empty mapping is accepted."""
-
-    example = "openings: {}"
-
-    def read(self, node: Node, path: str, report: Report) -> dict | None:
-        if isinstance(node, Mapping) and not node.items:
-            return {}
-        report.problem(node.holder, path, "this version does not read openings yet: leave the key out")
-        return None
-
-    def schema(self, definitions: Definitions) -> dict:
-        return {"type": "object", "maxProperties": 0}
-
-
 class About(Record):
     """Whose project it is, where, and how it prints."""
 
@@ -90,6 +81,13 @@ class Building(Record):
     building_area: Quantity | None = key(Measure("area"), "greatest horizontal area within the outside walls")
     conditioned_floor_area: Quantity | None = key(Measure("area"), "heated floor area")
     conditioned_volume: Quantity | None = key(Measure("volume"), "heated volume")
+    sprinklered: bool | None = key(Flag(), "whether it has sprinklers throughout")
+    fire_response: str | None = key(Pick("normal", "slow"), "slow where the fire department needs over 10 minutes or is none")
+    bedrooms: int | None = key(Number("a number of bedrooms", "2", 0, 100, whole=True), "sleeping rooms")
+    solid_fuel: bool | None = key(Flag(), "whether a solid-fuel appliance stands in it")
+    ventilation: Ventilation | None = key(
+        Later("site_answers", "Ventilation", "{flow: 30 L/s, recovery: 75 %}"), "mechanical ventilation"
+    )
 
 
 class Amendment(Record):
@@ -105,6 +103,8 @@ class Code(Record):
 
     set: str = key(Line("nbc-2020", 40), "id of the code set", required=True)
     zone: str | None = key(Line("6", 20), "climate zone in the set's own naming")
+    zone_source: str | None = key(Line("county list", 200), "what settles the zone where degree-days say another")
+    energy_path: str | None = key(Pick(*ENERGY_PATHS), "path of the energy requirements that the project takes")
     heat_recovery: bool | None = key(Flag(), "whether the ventilation recovers heat, where the set asks")
     amendments: tuple[Amendment, ...] = key(ListOf(Nested(Amendment)), "figures of the local authority", default=())
 
@@ -136,7 +136,22 @@ class Project(Record):
         required=True,
         default={},
     )
-    openings: dict | None = key(NothingYet(), "windows and doors; empty in this version")
+    area_includes_openings: bool = key(Flag(), "whether the areas of assemblies count their openings", default=False)
+    openings: dict[str, Opening] = key(
+        MapOf(Later("openings", "Opening"), "A1: {kind: window, in: W1, width: 1200 mm, height: 1400 mm}", 0, opening_name_wrong),
+        "windows, doors and skylights by name",
+        default={},
+    )
+    joins: tuple[Join, ...] = key(
+        ListOf(Later("joins", "Join"), "[{at: sill, of: [W1, S1], length: 28 m, psi: 0.06 W/(m.K)}]"),
+        "where assemblies and openings meet",
+        default=(),
+    )
+    documents: tuple[ProjectDocument, ...] = key(
+        ListOf(Later("joins", "ProjectDocument"), "[{title: Bracing design, number: B-7, for: [W1, bracing]}]", single=True),
+        "documents that speak for more than one layer",
+        default=(),
+    )
 
     def check(self, node: Mapping, path: str, report: Report) -> None:
         from layerfolio.reading.project_rules import check_project
