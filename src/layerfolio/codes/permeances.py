@@ -7,10 +7,10 @@ from layerfolio.assembly.types import Layer
 from layerfolio.catalogue.code_rows import read
 from layerfolio.catalogue.code_sets import code_folder
 from layerfolio.catalogue.datum import Datum, Document, Origin
+from layerfolio.codes.proving import findable, proof
 from layerfolio.codes.wording import figure
 from layerfolio.studies.types import LayerVapour
 
-PROVES = ("permeance", "permeability", "vapour", "equivalent_air_layer", "equivalent air layer")
 NANO = 1e-12  # ng/(Pa.s.m2) in kg/(m2.s.Pa)
 
 
@@ -65,23 +65,14 @@ def _holds(row: dict, thickness: float | None) -> bool:
 
 def report(layer: Layer, datum: Datum, date: str) -> tuple[Document | None, str]:
     """The document that proves the layer's own permeance, or why there is none. `date`: ISO, of the project."""
-    held = dict.fromkeys((*datum.origin.documents, *layer.documents))
-    proving = [one for one in held if any(_of_vapour(claim.lower()) for claim in one.proves)]
-    if not proving:
+    found, other = proof((*datum.origin.documents, *layer.documents), "vapour", date)
+    if found:
+        return found, ""
+    if other is None:
         return None, "no report is listed that proves its permeance"
-    named = [one for one in proving if one.number and (one.issuer or one.edition)]
-    if not named:
+    if not findable(other):
         return None, "the report listed for its permeance has no number with an issuer or an edition"
-    proving = named
-    valid = [one for one in proving if not one.expires or not date or one.expires >= date]
-    if not valid:
-        return None, f"its report {proving[0].number or proving[0].file} has expired ({proving[0].expires})"
-    return valid[0], ""
-
-
-def _of_vapour(claim: str) -> bool:
-    """Whether what a document proves is about vapour: an air permeance is another matter."""
-    return any(word in claim for word in PROVES) and "air perm" not in claim
+    return None, f"its report {other.number} has expired ({other.expires})"
 
 
 def cups(row: LayerVapour, customary: bool = False, both: bool = False, dry: str = "") -> str:

@@ -1,8 +1,10 @@
 """Explanation sheets: one question, one assembly, its numbers by reference to the studies and findings."""
 
 from layerfolio.assembly.members import plural
+from layerfolio.assembly.types import Layer
 from layerfolio.codes.explanations import Explanation
 from layerfolio.codes.findings import Finding
+from layerfolio.codes.proving import Matter, proof
 from layerfolio.codes.us_class import retarder_class
 from layerfolio.drawing.mini import mini_section
 from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
@@ -90,12 +92,8 @@ def _permeance_answer(desk: Desk, one: Explanation) -> str:
     if finding is None:
         return f"{words}; this set states no limit here"
     limit = permeance_text(finding.limit.value, desk.system)
-    origin = control.layer.vapour.dry.origin
-    basis = (
-        "by the product's own test report"
-        if any("permeance" in d.proves for d in origin.documents)
-        else "not by a report of the product"
-    )
+    proved = _proved(desk, control.layer, "vapour")
+    basis = "by the product's own test report" if proved else "not by a report of the product"
     return f"{words}, {basis}, where {limit} or less is asked ({plain(finding.clause)}): **{finding.verdict}**"
 
 
@@ -227,15 +225,19 @@ def _evidence(desk: Desk, one: Explanation) -> str:
         + (f" (proves {plain(', '.join(d.proves))})" if d.proves else "")
         for d in dict.fromkeys(layer.documents)
     ]
-    proved = {p for d in layer.documents for p in d.proves}
-    missing = [
-        words
-        for key, words in (
-            ("permeance", "permeance test report, both cups"),
-            ("bracing", "structural mark or listing"),
-            ("air", "tape and airtightness test report"),
-        )
-        if key not in proved
-    ]
+    missing = [words for matter, words in WANTED.items() if not _proved(desk, layer, matter)]
     named = f"Named in the project file: {'; '.join(listed)}. " if listed else "Named in the project file: none. "
     return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else "")
+
+
+WANTED: dict[Matter, str] = {
+    "vapour": "permeance test report, both cups",
+    "bracing": "structural mark or listing",
+    "air": "tape and airtightness test report",
+}
+
+
+def _proved(desk: Desk, layer: Layer, matter: Matter) -> bool:
+    """Whether a document of the layer proves it on the project's date, by the rule of the record."""
+    own = layer.vapour.dry.origin.documents if matter == "vapour" and layer.vapour and layer.vapour.dry else ()
+    return proof((*own, *layer.documents), matter, desk.dossier.project.project.date)[0] is not None
