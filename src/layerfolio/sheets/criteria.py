@@ -1,0 +1,96 @@
+"""Design criteria: code, climate, loads, room, building, assumptions, and the documents that stand outside the package."""
+
+from layerfolio.codes.findings import Verdict
+from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table
+from layerfolio.sheets.criteria_rows import (
+    Rows, american_rows, at, building_rows, climate_rows, code_rows, inside_rows, load_rows,
+)  # fmt: skip
+from layerfolio.sheets.desk import CRITERIA, RECORD, SOURCES, Desk
+from layerfolio.sheets.figures import NOT_GIVEN
+from layerfolio.sheets.markup import plain
+
+USUAL = (
+    ("Site plan: boundaries, other buildings, grades", ("site plan", "site")),
+    ("Floor plans, elevations, sections of the building", ("plans", "floor plans", "elevations")),
+    ("Structural design: frame, bracing, fixings, foundations", ("structure", "bracing", "foundation", "structural calculations")),
+    ("Heating and ventilation: equipment, sizes, efficiencies, ducts", ("heating", "ventilation", "heat recovery")),
+    ("Plumbing and electrical design", ("plumbing", "electrical")),
+)
+"""Papers that offices ask for and that this package does not hold, each with the claim words of `documents` that name it."""
+
+
+def criteria(desk: Desk) -> Sheet:
+    """Sheet C2. Every criterion with its source; what the project file does not give says so."""
+    american = desk.dossier.project.code.set.startswith("irc-")
+    asked = _asked(desk)
+    blocks = desk.templates.blocks(
+        "criteria",
+        head=Head("", "Design criteria", "figures, sources, documents"),
+        code=_table("Criterion", code_rows(desk)),
+        climate=_table("Criterion", climate_rows(desk)),
+        american=_table("Criterion", american_rows(desk)) if american else "",
+        loads=_table("Criterion", load_rows(desk)),
+        inside=_table("Criterion", inside_rows(desk)),
+        building=_table("Fact", building_rows(desk)),
+        assumptions=_table("What is assumed", _assumptions(desk), "As", "Where it stands"),
+        documents=_table("Document", _documents(desk), "For", "State"),
+        asked=asked if asked.rows else "",
+    )
+    return Sheet(CRITERIA, "Design criteria", "—", blocks)
+
+
+def _table(what: str, rows: Rows, value: str = "Value", source: str = "Source") -> Table:
+    columns = (Column(what, width=68), Column(value, width=62), Column(source))
+    return Table(columns, tuple(Row(tuple(map(plain, row))) for row in rows))
+
+
+def _assumptions(desk: Desk) -> Rows:
+    """What the calculations take for granted, in one line each; the whole list is on the assumptions sheet."""
+    found = desk.dossier
+    choices = sum(len(one.choices) for one in found.assemblies.values())
+    methods = ", ".join(dict.fromkeys(one.method for one in found.condensation.values() if one.assembly.faces != "ground"))
+    gross = at(desk, "area_includes_openings")
+    rows = [
+        ("Air films", "by kind, face and direction of heat", SOURCES),
+        ("Choices where the project file leaves one open", f"{choices}, each with its reason", SOURCES),
+        ("Moisture method", methods or "none: no assembly faces air", "sheets that end in -V" if methods else ""),
+        ("Figures without a source in the project file", "taken as stated there, marked", SOURCES),
+    ]
+    if gross is not None:
+        rows.append(("Areas of assemblies", "with openings" if gross else "without openings", "project file"))
+    return rows
+
+
+def _documents(desk: Desk) -> Rows:
+    """Usual papers beside the package, then whatever else the project file names."""
+    given = list(getattr(desk.dossier.project, "documents", None) or ())
+    rows, used = [], []
+    for words, claims in USUAL:
+        named = [one for one in given if set(_claims(one)) & set(claims)]
+        used += named
+        rows.append((words, ", ".join(dict.fromkeys(c for one in named for c in _claims(one))) or "the application",
+                     "; ".join(map(_named, named)) or f"{NOT_GIVEN}: from others"))  # fmt: skip
+    return rows + [(_named(one), ", ".join(_claims(one)) or "not said", "given") for one in given if one not in used]
+
+
+def _claims(document: object) -> tuple[str, ...]:
+    return tuple(str(one) for one in getattr(document, "for_", None) or ())
+
+
+def _named(document: object) -> str:
+    parts = (getattr(document, key, None) for key in ("title", "number", "issuer", "edition"))
+    words = ", ".join(str(one) for one in parts if one)
+    expires = getattr(document, "expires", None)
+    return "; ".join(filter(None, (words or getattr(document, "file", None) or "no name", f"valid to {expires}" if expires else "")))
+
+
+def _asked(desk: Desk) -> Table:
+    """What each open line of the record wants to have supplied, equal wishes once."""
+    lines: dict[str, list[int]] = {}
+    for number, one in enumerate(desk.dossier.findings, 1):
+        if one.verdict is Verdict.NEEDS_EVIDENCE:
+            lines.setdefault(one.next_step or one.reason, []).append(number)
+    rows = tuple(
+        Row((plain(words[:1].upper() + words[1:]), plain(", ".join(map(str, numbers))))) for words, numbers in lines.items()
+    )
+    return Table((Column("To supply", width=140), Column(f"Lines of {RECORD}")), rows)
