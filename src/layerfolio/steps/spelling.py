@@ -14,6 +14,9 @@ from layerfolio.steps.formula import Formula
 from layerfolio.steps.trace import Argument, Step
 from layerfolio.units.show import as_number, significant
 
+PI = "π"
+"""Printed as it is, in symbols and in numbers: pocket calculators have a key for it."""
+_RAISED = {2: "²", 3: "³"}
 _SUM, _PRODUCT, _MINUS, _POWER, _ATOM = range(1, 6)
 _OPERATORS = {ast.Add: (" + ", _SUM), ast.Sub: (" − ", _SUM), ast.Mult: (" · ", _PRODUCT), ast.Div: (" / ", _PRODUCT)}
 
@@ -58,7 +61,7 @@ class _Speller:
         if isinstance(node, ast.Call):
             return self._call(node)
         if isinstance(node, ast.Name):
-            words = self.words[node.id]
+            words = PI if node.id == "pi" else self.words[node.id]
             assert isinstance(words, str)
             return words, _SUM if words.startswith("−") else _ATOM
         if isinstance(node, ast.Constant):
@@ -67,6 +70,8 @@ class _Speller:
 
     def _binary(self, node: ast.BinOp) -> tuple[str, int]:
         if isinstance(node.op, ast.Pow):
+            if isinstance(node.right, ast.Constant) and node.right.value in _RAISED:
+                return self.text(node.left, _ATOM) + _RAISED[node.right.value], _POWER
             return f"{self.text(node.left, _ATOM)}^{self.text(node.right, _ATOM)}", _POWER
         sign, rank = _OPERATORS[type(node.op)]
         strict = isinstance(node.op, ast.Sub | ast.Div)
