@@ -56,6 +56,40 @@ class Member:
 
 
 @dataclass(frozen=True, slots=True)
+class Fasteners:
+    """Fasteners that go through a layer. A figure is None where nothing tells it; `lacking` names the keys that would.
+
+    Diameter and depth in m; `spacing` and `rows` (m) stand where the number comes from them; `depth` None: all through.
+    """
+
+    title: str
+    conductivity: Datum | None
+    diameter: float | None
+    per_area: float | None  # number per m2
+    spacing: float | None
+    rows: float | None
+    depth: float | None
+    lacking: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class UnheatedSpace:
+    """A space without heating between the assembly and the outside air: (m2, W/(m2.K)) of its envelope, m3, changes per hour."""
+
+    envelope: tuple[tuple[float, float], ...]
+    volume: float
+    air_changes: float
+
+
+@dataclass(frozen=True, slots=True)
+class InvertedRoof:
+    """Rain under the insulation: mm a day in the heating season, and the drainage factor f.x, W.d/(m2.K.mm)."""
+
+    precipitation: float
+    drainage: Datum
+
+
+@dataclass(frozen=True, slots=True)
 class Layer:
     """One layer, numbered from the outside. At most one of resistance, resistivity, conductivity decides heat (in that order)."""
 
@@ -87,6 +121,10 @@ class Layer:
     path: str = ""  # in the project file, for warnings
     absorbent: bool = True  # False: condensate runs off (foils, foams, metals, mineral wool, air spaces)
     timber: bool = False  # wood or a wood-based panel
+    fasteners: Fasteners | None = None
+    air_voids: int | None = None  # level 0, 1 or 2 of ISO 6946; None: not stated
+    flame_spread: Datum | None = None  # rating, of the layer's own or its material's statement
+    smoke_developed: Datum | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +146,12 @@ class Assembly:
     choices: tuple[Choice, ...]
     ground: dict = field(default_factory=dict)  # answers of the project file about the ground, SI values
     path: str = ""
+    still: "Assembly | None" = None  # the same with its slightly ventilated cavity as a still one, where the set weighs the two
+    openings: float | None = None  # of that cavity, mm2/m
+    roof_space: Datum | None = None  # resistance of the unheated space over it, m2.K/W, where the set counts it
+    unheated_space: UnheatedSpace | None = None  # where the set counts it
+    inverted_roof: InvertedRoof | None = None  # where the set counts it
+    counts_corrections: bool = False  # whether the set counts fasteners, air voids and rain
 
     def layer(self, name: str) -> Layer:
         """The layer of that name; KeyError when there is none."""
