@@ -3,10 +3,10 @@
 from types import SimpleNamespace
 
 import pytest
+from envelope_builders import frame_and_glass, join, opening, project, wall
 from hypothesis import given
 from hypothesis import strategies as st
 
-from envelope_builders import frame_and_glass, join, opening, project, wall
 from layerfolio.studies.building import building_study
 from layerfolio.studies.openings import opening_study
 
@@ -90,8 +90,8 @@ class TestWhatIsLacking:
 
 
 def test_where_each_figure_was_calculated():
-    keys = frame_and_glass(1.4, 1.1, psi=0.08)
-    found = study({"W1": wall(0.2, 50.0)}, {"A1": window(), "A2": opening(1.0, 1.0, **keys)}, joins=[join("rim", ("W1",), 20, 0.1)])
+    computed = opening(1.0, 1.0, **frame_and_glass(1.4, 1.1, psi=0.08))
+    found = study({"W1": wall(0.2, 50.0)}, {"A1": window(), "A2": computed}, joins=[join("rim", ("W1",), 20, 0.1)])
     assert [part.step for part in found.parts] == ["W1-T", "", "C4", ""]
     assert [part.group for part in found.parts] == ["wall", "window", "window", "join"]
 

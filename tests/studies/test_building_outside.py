@@ -1,8 +1,8 @@
 """The whole envelope against figures from outside: linear bridges by length and by areas, a total UA."""
 
 import pytest
-
 from envelope_builders import join, opening, project, q, wall
+
 from layerfolio.studies.building import building_study
 from layerfolio.studies.openings import opening_study
 from layerfolio.units.show import in_units

@@ -1,10 +1,10 @@
 """Openings: what is stated, what is computed, what is missing; laws over families of windows."""
 
 import pytest
+from envelope_builders import frame_and_glass, opening, project, q
 from hypothesis import given
 from hypothesis import strategies as st
 
-from envelope_builders import frame_and_glass, opening, project, q
 from layerfolio.reading.documents import Evidence
 from layerfolio.studies.openings import opening_study
 
@@ -97,4 +97,5 @@ def test_turned_on_its_side_a_window_is_the_same(U_f, U_g, b, h, width, psi):
 
 
 def test_quantities_keep_what_was_written():
-    assert opening_study("A1", opening(width=1.2).but(width=q(1.2, "length", "1200 mm")), project()).stated.width.text == "1200 mm"
+    written = opening().but(width=q(1.2, "length", "1200 mm"))
+    assert opening_study("A1", written, project()).stated.width.text == "1200 mm"

@@ -1,8 +1,8 @@
 """Windows against figures from outside, and the default figures of glass edges against the notes of their source."""
 
 import pytest
-
 from envelope_builders import frame_and_glass, opening, project
+
 from layerfolio.catalogue.openings import air, edge_transmittance
 from layerfolio.formulas import openings as f
 from layerfolio.studies.openings import opening_study

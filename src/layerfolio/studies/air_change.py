@@ -48,6 +48,7 @@ def _with_ventilation(project: Any, leakage: float, volume: float, record: Recor
     recovery = getattr(stated, "recovery", None)
     share = float(getattr(recovery, "value", recovery)) if recovery is not None else 0.0
     record.given("q_V", flow.value, "ventilation", "project file, building.ventilation.flow")
-    record.given("eta", share, "recovered", "project file, building.ventilation.recovery" if recovery is not None else "none stated")
+    where = "project file, building.ventilation.recovery" if recovery is not None else "none stated"
+    record.given("eta", share, "recovered", where)
     by_fan = record.step(f.ventilation_rate, q_V=flow.value, V=volume)
     return record.step(f.air_changes, n_inf=leakage, n_V=by_fan, eta=share)
