@@ -26,6 +26,7 @@ ROOF_SPACES = (
 APART = Measure("length", least=0.0, example="1.2 m")
 _USUAL_FACES = {"slab": "ground", "foundation-wall": "ground", "ceiling": "vented space"}
 _UPRIGHT = ("wall", "foundation-wall")
+_ONLY_ON = {"inverted_roof": ("roof",), "roof_space": ("ceiling", "roof"), "vents": ("roof", "ceiling")}
 CUP = MapOf(Pick("dry", "wet"), "{hemp-batt: dry}")
 
 
@@ -107,6 +108,10 @@ class Assembly(Record):
             self.__dict__["layers"] = name_layers(self.layers, layers, join(path, "layers"), report)
         self._defaults(path, report)
         self._cups(node, path, report)
+        for word, kinds in _ONLY_ON.items():
+            if self.kind and word in self.stated and self.kind not in kinds:
+                message = f"{word} has no meaning on a {self.kind}: it belongs to a {' or '.join(kinds)}"
+                report.problem(node.keys[word], join(path, word), message, f"kind: {kinds[0]}")
 
     def _defaults(self, path: str, report: Report) -> None:
         """What is not stated is taken as usual for the kind, and said."""

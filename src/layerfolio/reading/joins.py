@@ -28,6 +28,14 @@ class Join(Record):
     source: str | None = key(Line("catalogue of details, no. 12"), "where psi comes from")
     evidence: tuple[Evidence, ...] = key(evidence(), "documents", default=())
 
+    def check(self, node: Mapping, path: str, report: Report) -> None:
+        if "psi" in self.stated and "length" not in self.stated:
+            report.caution(path, "psi without a length counts for nothing: state the length of the join")
+        elif "length" in self.stated and "psi" not in self.stated:
+            report.caution(path, "length without psi: what the join loses beyond its areas is not counted")
+        elif "psi" in self.stated and not {"source", "evidence"} & self.stated:
+            report.caution(path, "the source of psi is not stated")
+
 
 class ProjectDocument(Evidence):
     """A document that speaks for more than one layer: for assemblies, openings, materials or a claim."""

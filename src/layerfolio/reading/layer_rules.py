@@ -8,8 +8,9 @@ _WHAT = ("material", "membrane", "cavity")
 _FIGURES = ("conductivity", "resistance", *VAPOUR_KEYS)
 _STRANGE = {  # keys that mean nothing on such a layer, and what to write instead
     "cavity": {"framing": "battens", "conductivity": "resistance", "density": "", "specific_heat": "",
-               "permeability": "", "vapour_resistance_factor": "equivalent_air_layer"},
-    "membrane": {"framing": "", "battens": "", "openings": "", "conductivity": "", "resistance": ""},
+               "permeability": "", "vapour_resistance_factor": "equivalent_air_layer", "air_voids": ""},
+    "membrane": {"framing": "", "battens": "", "openings": "", "conductivity": "", "resistance": "",
+                 "air_voids": ""},
     "solid": {"battens": "framing", "openings": ""},
 }  # fmt: skip
 
@@ -26,6 +27,10 @@ def check_layer(layer: Layer, node: Mapping, path: str, report: Report) -> None:
     _thickness(layer, node, path, report)
     _openings(layer, node, path, report)
     _as_built(layer, node, path, report)
+    if layer.fasteners is not None:
+        from layerfolio.reading.fasteners import check_fasteners
+
+        check_fasteners(layer, node, path, report)
 
 
 def one_vapour_figure(record, node: Mapping, path: str, report: Report) -> None:

@@ -32,8 +32,10 @@ class Loaded:
     def inputs(self) -> tuple[Path, ...]:
         """Every file the project names: its own and its documents. No output may take their place."""
         project = self.project
-        holders = [*project.materials.values(), *(x for a in project.assemblies.values() for x in a.layers)]
-        named = (one.file for holder in holders for one in holder.evidence if one.file)
+        layers = (layer for one in project.assemblies.values() for layer in one.layers)
+        holders = [*project.materials.values(), *layers, *project.openings.values(), *project.joins]
+        documents = [*(one for holder in holders for one in holder.evidence), *project.documents]
+        named = (one.file for one in documents if one.file)
         return (*self.files, *(self.folder / name for name in named))
 
     def problem_at(self, path: str, message: str, example: str = "") -> Problem:

@@ -15,6 +15,11 @@ def check_project(project: Project, node: Mapping, report: Report) -> None:
     _revision(project, node, report)
     _sheet_numbers(project, node, report)
     caution_unusual(project.climate, project.indoor, project.materials, project.assemblies, report)
+    if project.openings or project.joins or project.documents:
+        from layerfolio.reading.envelope_rules import check_envelope
+
+        check_envelope(project, node, report)
+    _heat_recovery(project, report)
     for name, assembly in project.assemblies.items():
         layers = node.items["assemblies"].items[name].items.get("layers")
         for n, layer in enumerate(assembly.layers):
@@ -41,6 +46,16 @@ def _revision(project: Project, node: Mapping, report: Report) -> None:
     if last and last != mark:
         message = f"project.revision says {mark}, the last entry of this list says {last}"
         report.problem(node.keys["revisions"], "revisions", message, f"mark: {mark}")
+
+
+def _heat_recovery(project: Project, report: Report) -> None:
+    """What the set asks and what the building has say the same."""
+    code, ventilation = project.code, project.building.ventilation if project.building else None
+    share = ventilation.recovery if ventilation else None
+    if code and share is not None and code.heat_recovery is not None and code.heat_recovery != (share.value > 0):
+        said = str(code.heat_recovery).lower()
+        words = f"code.heat_recovery says {said}, the ventilation recovers {share.text}: are both meant?"
+        report.caution("building.ventilation.recovery", words)
 
 
 def _sheet_numbers(project: Project, node: Mapping, report: Report) -> None:

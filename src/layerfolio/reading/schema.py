@@ -12,7 +12,7 @@ from layerfolio.reading.groups import Later, ListOf, MapOf, Nested
 from layerfolio.reading.materials import Material, material_name_wrong
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Reader, Record, key
-from layerfolio.reading.report import Report
+from layerfolio.reading.report import Report, join
 from layerfolio.reading.scalars import Day, Flag, Line, Number, Pick
 from layerfolio.reading.site import Revision, SiteLoads, Storey
 from layerfolio.reading.tree import Mapping, Node
@@ -107,6 +107,11 @@ class Code(Record):
     energy_path: str | None = key(Pick(*ENERGY_PATHS), "path of the energy requirements that the project takes")
     heat_recovery: bool | None = key(Flag(), "whether the ventilation recovers heat, where the set asks")
     amendments: tuple[Amendment, ...] = key(ListOf(Nested(Amendment)), "figures of the local authority", default=())
+
+    def check(self, node: Mapping, path: str, report: Report) -> None:
+        if "zone_source" in self.stated and "zone" not in self.stated:
+            message = "zone_source settles a zone, and no zone is stated"
+            report.problem(node.keys["zone_source"], join(path, "zone_source"), message, 'zone: "6", zone_source: county list')
 
 
 class Project(Record):
