@@ -16,6 +16,7 @@ COLUMNS = (
     ("Performance path", "what is shown instead", 44), ("Verdict", "path taken", 35),
 )  # fmt: skip
 EXTRA = 1.9  # air of a row, mm: a record of a hundred lines
+SHORT = 110  # characters of a reason that stand under the verdict without making its row taller
 DECIDES = "authority having jurisdiction"
 WHO = {"a licensed structural engineer and the authority having jurisdiction": "an engineer and the authority"}
 
@@ -51,13 +52,14 @@ def _rows(desk: Desk):
 
 
 def _row(number: int, finding: Finding, desk: Desk) -> Row:
-    """What follows from the verdict is the last line of its row, over the whole width."""
+    """What follows from the verdict is the last line of its row, over the whole width; of what is not asked, under it."""
+    follows = _capital(plain(_follows(finding)))
+    under = finding.verdict is Verdict.NOT_ASKED and len(follows) <= SHORT
     cells = (
         str(number), _question(finding, desk), _asked(finding) if finding.path != "performance" else NONE,
-        _performance(finding), VerdictCell(finding.verdict, _path(finding, desk)),
+        _performance(finding), VerdictCell(finding.verdict, follows if under else _path(finding, desk)),
     )  # fmt: skip
-    follows = _follows(finding)
-    return Row(cells, after=_capital(plain(follows)) if follows else None)
+    return Row(cells, after=follows if follows and not under else None)
 
 
 def _question(finding: Finding, desk: Desk) -> str:

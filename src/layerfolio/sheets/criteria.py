@@ -70,18 +70,24 @@ def _documents(desk: Desk) -> Rows:
         used += named
         rows.append((words, ", ".join(dict.fromkeys(c for one in named for c in _claims(one))) or "the application",
                      "; ".join(map(_named, named)) or f"{NOT_GIVEN}: from others"))  # fmt: skip
-    return rows + [(_named(one), ", ".join(_claims(one)) or "not said", "given") for one in given if one not in used]
+    return rows + [(_title(one), ", ".join(_claims(one)) or "not said", _named(one)) for one in given if one not in used]
 
 
 def _claims(document: object) -> tuple[str, ...]:
     return tuple(str(one) for one in getattr(document, "for_", None) or ())
 
 
+def _title(document: object) -> str:
+    return str(getattr(document, "title", None) or getattr(document, "number", None) or getattr(document, "file", None) or "no name")
+
+
 def _named(document: object) -> str:
-    parts = (getattr(document, key, None) for key in ("title", "number", "issuer", "edition"))
-    words = ", ".join(str(one) for one in parts if one)
+    """A document as one can find it again; one without a number is announced, not given."""
+    parts = [str(one) for key in ("number", "issuer", "edition") if (one := getattr(document, key, None))]
+    if getattr(document, "number", None) is None:
+        return f"{_title(document)}: announced, not given"
     expires = getattr(document, "expires", None)
-    return "; ".join(filter(None, (words or getattr(document, "file", None) or "no name", f"valid to {expires}" if expires else "")))
+    return ", ".join(dict.fromkeys((_title(document), *parts))) + (f", valid to {expires}" if expires else "")
 
 
 def _asked(desk: Desk) -> Table:

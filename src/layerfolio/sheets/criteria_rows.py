@@ -26,7 +26,16 @@ def at(desk: Desk, path: str) -> Any:
 def row(desk: Desk, words: str, path: str, source: str = FILE, unit: str = "") -> tuple[str, str, str]:
     """One criterion of the project file as a row."""
     value = at(desk, path)
+    if value is not None and not _stated(desk, path):
+        source = "not stated: taken so"
     return words, shown(value, desk.system, unit), source if value is not None else ""
+
+
+def _stated(desk: Desk, path: str) -> bool:
+    """Whether the project file itself says it; a default stands in a record without being stated."""
+    above, _, name = path.rpartition(".")
+    record = at(desk, above) if above else desk.dossier.project
+    return name in getattr(record, "stated", (name,))
 
 
 def shown(value: object, system: str, unit: str = "") -> str:

@@ -1,0 +1,166 @@
+"""The contents of the certificate that the energy chapter asks to be posted (IECC R401.3, IRC N1101.14), to be filled in.
+
+What the project file knows is filled in; tests, equipment and names are blank lines. It is not signed and says nothing of
+what was built.
+"""
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.catalogue.code_sets import code_set
+from layerfolio.sheets.blocks import Column, Head, Pairs, Row, Sheet, Table
+from layerfolio.sheets.criteria_rows import at
+from layerfolio.sheets.desk import CERTIFICATE, Desk
+from layerfolio.sheets.figures import with_unit
+from layerfolio.sheets.markup import plain
+from layerfolio.studies.types import ThermalStudy
+from layerfolio.units.show import fixed
+
+BLANK, SHORT = "\\_" * 22, "\\_" * 8
+GROUPS = (
+    ("Ceiling", ("ceiling",)), ("Roof", ("roof",)), ("Walls", ("wall",)), ("Floors", ("floor",)),
+    ("Foundation: walls, slabs", ("foundation-wall", "slab")),
+)  # fmt: skip
+KINDS = (("Windows", ("window", "glass-block")), ("Skylights", ("skylight",)), ("Doors", ("door", "hatch", "vehicle-door")))
+MEANS_FROM, MEASURES_FROM = 2021, 2024  # editions that first ask for means, paths and solar; for measures and the solar-ready zone
+
+
+def certificate(desk: Desk) -> Sheet | None:
+    """Sheet C7; None for a set that asks for no certificate."""
+    set_id = desk.dossier.project.code.set
+    if not set_id.startswith("irc-"):
+        return None
+    year = int(set_id.partition("-")[2])
+    blocks = desk.templates.blocks(
+        "certificate",
+        head=Head("", "Insulation certificate: contents", "N1101.14; IECC R401.3"),
+        lead="Where a part has several values, the one over the largest area stands here"
+        + (", and the mean by area beside it." if year >= MEANS_FROM else "."),
+        building=_building(desk, year),
+        insulation=_insulation(desk, year),
+        openings=_openings(desk, year),
+        equipment=_equipment(desk, year),
+    )  # fmt: skip
+    return Sheet(CERTIFICATE, "Insulation certificate", "—", blocks)
+
+
+def _aimed(desk: Desk) -> str:
+    leakage = at(desk, "air_changes_at_50_pa")
+    return "" if leakage is None else f", aimed at {leakage:g}"
+
+
+def _building(desk: Desk, year: int) -> Pairs:
+    about, code = desk.dossier.project.project, desk.dossier.project.code
+    rows = [("Address", plain(about.location or "") or BLANK), ("Code and edition", plain(code_set(code.set).title))]
+    if year >= MEANS_FROM:
+        rows.append(("Path of the energy chapter", plain(getattr(code, "energy_path", None) or "") or BLANK))
+    rows += [("Builder or design professional", BLANK), ("Date", BLANK)]
+    return Pairs(tuple(rows), label_width=52)
+
+
+def _insulation(desk: Desk, year: int) -> Table:
+    means = year >= MEANS_FROM
+    columns = (
+        Column("Part", width=44), Column("R of the insulation", "largest area", 48), Column("U of it", "", 44),
+        *((Column("Mean by area", "R of the insulation"),) if means else ()),
+    )  # fmt: skip
+    rows = []
+    for words, kinds in GROUPS:
+        for name, R, U, mean in _of_group(desk, kinds):
+            cells = (f"{words}{f', {plain(name)}' if name else ''}", R, U)
+            rows.append(Row((*cells, mean) if means else cells))
+    rows.append(Row(("Ducts outside the heated space", BLANK, "–", "–")[: len(columns)]))
+    return Table(columns, tuple(rows))
+
+
+def _of_group(desk: Desk, kinds: tuple[str, ...]) -> list[tuple[str, str, str, str]]:
+    """The assembly of the largest area: its name, R of its insulation, its U; and the mean of the group by area."""
+    studies = [one for one in desk.dossier.thermal.values() if one.assembly.kind in kinds]
+    if not studies:
+        return [("", "none in this package", "–", "–")]
+    areas = [_area(one.assembly) for one in studies]
+    if any(area is None for area in areas) and len(studies) > 1:
+        return [(one.assembly.name, *_values(one, desk), "areas not given") for one in studies]
+    most = max(range(len(studies)), key=lambda i: areas[i] or 0.0)
+    values = [insulation_resistance(one) for one in studies]
+    mean = values[0] if len(studies) == 1 else None
+    if mean is None and all(value is not None for value in values):
+        mean = sum(R * area for R, area in zip(values, areas, strict=True)) / sum(areas)  # type: ignore[misc, operator]
+    shown = "one value" if len(studies) == 1 else BLANK if mean is None else nominal(mean, desk.system)
+    return [(studies[most].assembly.name, *_values(studies[most], desk), shown)]
+
+
+def _area(one: Assembly) -> float | None:
+    return getattr(one.area, "value", one.area)
+
+
+def insulation_resistance(study: ThermalStudy) -> float | None:
+    """Sum of the insulating layers between framing, m2.K/W; None where one has no figure."""
+    layers = [one.resistance for one in study.layers if one.layer.insulating]
+    return None if study.missing or any(R is None for R in layers) else float(sum(layers))
+
+
+def _values(study: ThermalStudy, desk: Desk) -> tuple[str, str]:
+    R, asked = insulation_resistance(study), study.asked
+    return (
+        BLANK if R is None else nominal(R, desk.system),
+        BLANK if asked is None else with_unit(asked.transmittance, "U", desk.system),
+    )
+
+
+def nominal(R: float, system: str) -> str:
+    """A resistance as American papers name it, R-20, with SI beside it."""
+    from layerfolio.units.show import in_units
+
+    return f"R-{fixed(in_units(R, 'h.ft2.F/Btu'), 1).removesuffix('.0')} ({fixed(R, 2)}\u00a0m²·K/W)"
+
+
+def _openings(desk: Desk, year: int) -> Table:
+    means = year >= MEANS_FROM
+    columns = (
+        Column("Part", width=44), Column("U", "largest area", 48), Column("SHGC", "largest area", 44),
+        *((Column("Mean by area", "U; SHGC"),) if means else ()),
+    )  # fmt: skip
+    found = getattr(desk.dossier, "openings", None) or {}
+    rows = []
+    for words, kinds in KINDS:
+        cells = _of_openings([one for one in found.values() if one.kind in kinds], desk.system)
+        rows.append(Row((words, *cells)[: len(columns)]))
+    return Table(columns, tuple(rows))
+
+
+def _of_openings(found: list, system: str) -> tuple[str, str, str]:
+    """U and solar factor of the largest kind by area; means by area of all."""
+    if not found:
+        return "none in this package", "–", "–"
+    most = max(found, key=lambda one: one.total_area)
+    means = (_mean(found, "transmittance"), _mean(found, "solar_factor"))
+    both = "; ".join((_u(means[0], system), BLANK if means[1] is None else fixed(means[1], 2)))
+    return _u(most.transmittance, system), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
+
+
+def _u(value: float | None, system: str) -> str:
+    return BLANK if value is None else with_unit(value, "U", system)
+
+
+def _mean(found: list, name: str) -> float | None:
+    values = [getattr(one, name) for one in found]
+    if any(value is None for value in values):
+        return None
+    return sum(value * one.total_area for value, one in zip(values, found, strict=True)) / sum(one.total_area for one in found)
+
+
+def _equipment(desk: Desk, year: int) -> Table:
+    """Results of tests and what is installed, blank; then what later editions add."""
+    columns = (Column("Item", width=44), Column("Result, or type", width=48), Column("Size", width=44), Column("Efficiency"))
+    rows = [
+        (f"Air leakage of the envelope{_aimed(desk)}", f"{SHORT} air changes an hour at 50 Pa", "–", "–"),
+        ("Leakage of the ducts", BLANK, "–", "–"),
+        *((words, BLANK, BLANK, BLANK) for words in ("Heating", "Cooling", "Hot water", "Ventilation")),
+    ]
+    if year >= MEANS_FROM:
+        rows += [
+            ("Photovoltaics", f"tilt, facing {SHORT}", f"capacity {SHORT}", f"inverter {SHORT}"),
+            ("Energy rating index", f"without photovoltaics {SHORT}", f"with them {SHORT}", "–"),
+        ]
+    if year >= MEASURES_FROM:
+        rows.append(("Additional efficiency measures", BLANK, f"solar-ready zone {SHORT}", "–"))
+    return Table(columns, tuple(map(Row, rows)))
