@@ -73,7 +73,7 @@ def test_data_sheets_are_there_and_print_their_number_and_that_they_are_invented
 
 def evidence(project):
     """Every document that a project names, wherever it stands."""
-    for one in (*project.materials.values(), *project.openings.values()):
+    for one in (*project.materials.values(), *(project.openings or {}).values()):
         yield from one.evidence
     for assembly in project.assemblies.values():
         for layer in assembly.layers:
