@@ -31,10 +31,14 @@ def quantity(value: float | None, unit: str) -> dict | None:
 
 def results(dossier: Dossier) -> dict[str, Any]:
     """The whole results file as plain data, in a stable order."""
+    from layerfolio.results_envelope import building_part, openings_part
+
     return {
         "layerfolio": {"version": __version__, "results_format": FORMAT},
         "project": {"title": dossier.project.project.title, "input_sha256": dossier.input_sha256},
         "assemblies": {name: _assembly(dossier, name) for name in dossier.assemblies},
+        "openings": openings_part(getattr(dossier, "openings", None) or {}),
+        "building": building_part(getattr(dossier, "building", None), getattr(dossier, "envelope", None)),
         "findings": [_finding(f) for f in dossier.findings],
         "explanations": [
             {"question": e.question, "assembly": e.assembly, "because": e.because} for e in dossier.explanations
@@ -50,7 +54,7 @@ def _assembly(dossier: Dossier, name: str) -> dict[str, Any]:
     return {
         "kind": one.kind,
         "layers": [_layer(x, heat.get(x.number), cups.get(x.number)) for x in one.layers],
-        "thermal": _thermal(thermal),
+        "thermal": {**_thermal(thermal), **_ground((getattr(dossier, "ground", None) or {}).get(name))},
         "vapour": _vapour(vapour),
         "condensation": results_part(dossier.condensation[name]),
         "structure": {},
@@ -98,6 +102,21 @@ def _thermal(study: ThermalStudy) -> dict[str, Any]:
     }
 
 
+def _ground(study: Any) -> dict[str, Any]:
+    """Through the ground, by ISO 13370; null for an assembly that does not lie against it."""
+    return {
+        "ground_transmittance": quantity(study.transmittance if study else None, "W/(m2.K)"),
+        "ground": {
+            "kind": study.kind,
+            "characteristic_dimension": quantity(study.characteristic_dimension, "m"),
+            "equivalent_thickness": quantity(study.equivalent_thickness, "m"),
+            "missing": list(study.missing),
+        }
+        if study
+        else None,
+    }
+
+
 def _method(result: MethodResult) -> dict[str, Any]:
     found: dict[str, Any] = {
         "resistance": quantity(result.resistance, "m2.K/W"),
@@ -126,18 +145,30 @@ def _vapour(study: VapourStudy) -> dict[str, Any]:
 
 
 def _measured(one: Measured | None) -> dict | None:
-    return None if one is None else quantity(one.value, UNITS.get(one.quantity, "1"))
+    return None if one is None else quantity(one.value, UNITS.get(one.quantity) or _unit(one.quantity))
+
+
+def _unit(name: str) -> str:
+    """The glossary's SI unit of a quantity that a seldom asked requirement compares; a plain number where it has none."""
+    from layerfolio.glossary import terms
+
+    found = terms().get(name)
+    return found.si if found else "1"
 
 
 def _finding(f: Finding) -> dict[str, Any]:
     return {
         "id": f.id,
         "assembly": f.assembly,
+        "opening": f.assembly if f.opening else None,
         "edition": f.edition,
         "clause": f.clause,
         "topic": f.topic,
         "question": f.question,
         "path": f.path,
+        "performance": f.performance or None,
+        "chosen": f.chosen or None,
+        "answered_by": f.answered_by or None,
         "verdict": str(f.verdict),
         "asked": f.asked,
         "given": f.given,
@@ -146,6 +177,7 @@ def _finding(f: Finding) -> dict[str, Any]:
         "reason": f.reason,
         "next_step": f.next_step,
         "who_decides": f.who_decides,
+        "evidence": list(f.evidence),
         "source": f.source,
         "place": f.place,
         "mark": f.mark,

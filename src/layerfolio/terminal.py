@@ -1,4 +1,6 @@
-"""The terminal's short answer: results of each assembly, findings with what follows, cautions."""
+"""The terminal's short answer: results of each assembly and opening, the building's heat loss, findings, cautions."""
+
+from typing import Any
 
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.dossier import Dossier
@@ -12,6 +14,7 @@ def summary(dossier: Dossier) -> str:
     """Everything `check` prints, as one text."""
     lines = [dossier.project.project.title, ""]
     lines += [_assembly(name, study, dossier.system) for name, study in dossier.thermal.items()]
+    lines += _envelope(dossier)
     lines += ["", "Findings"]
     for finding in dossier.findings:
         lines += _finding(finding)
@@ -44,6 +47,35 @@ def _assembly(name: str, study: ThermalStudy, system: str) -> str:
         shown_r, shown_u = fixed(in_units(r, "h.ft2.F/Btu"), 1), significant(in_units(u, "Btu/(h.ft2.F)"), 3)
         words = f"R {shown_r} ft²·°F·h/Btu, U {shown_u} Btu/(h·ft²·°F) ({words})"
     return f"  {name}  {words}  [{study.method.replace('-', ' ')}]  {study.assembly.title}"
+
+
+def _envelope(dossier: Dossier) -> list[str]:
+    """The openings, and what the whole building loses on the design day where that is known."""
+    openings, building = getattr(dossier, "openings", None) or {}, getattr(dossier, "building", None)
+    lines = ["", *(_opening(one, dossier.system) for one in openings.values())] if openings else []
+    if building is not None and building.heat_loss is not None and building.heat_loss.total is not None:
+        lines += ["", _heat_loss(building.heat_loss, dossier.system)]
+    return lines
+
+
+def _opening(one: Any, system: str) -> str:
+    size = f"{one.count} x {one.kind}" if one.count > 1 else one.kind
+    if one.transmittance is None:
+        return f"  {one.name}  no U for this {one.kind}: {'; '.join(one.missing)}  {one.title}".rstrip()
+    words = f"U {significant(one.transmittance, 3)} W/(m²·K)"
+    if system == "customary":
+        words = f"U {significant(in_units(one.transmittance, 'Btu/(h.ft2.F)'), 3)} Btu/(h·ft²·°F) ({words})"
+    how = one.basis if one.how == "stated" else "computed by ISO 10077-1"
+    return f"  {one.name}  {words}  [{how}]  {size} in {one.wall}  {one.title}".rstrip()
+
+
+def _heat_loss(loss: Any, system: str) -> str:
+    words = f"{significant(loss.total, 3)} W at {fixed(loss.outdoor, 0)} °C outside and {fixed(loss.indoor, 0)} °C inside"
+    if system == "customary":
+        outdoor, indoor = (fixed(in_units(one, "degF"), 0) for one in (loss.outdoor, loss.indoor))
+        btu = f"{significant(in_units(loss.total, 'Btu/h'), 3)} Btu/h at {outdoor} °F outside and {indoor} °F inside"
+        words = f"{btu} ({words})"
+    return f"  design heat loss in winter  {words}"
 
 
 def _finding(finding: Finding) -> list[str]:
