@@ -64,6 +64,7 @@ class TestEveryExample:
         _, text = printed(path)
         official = "Official's note"
         words = "\n".join(line for line in text.splitlines() if official not in line)
+        words = words.replace("Insulation certificate", "")  # the name of a sheet that is to be filled in
         assert not re.search(r"\b(approved|certif\w+|guarantee\w*|compliant|complies)\b", words, re.I)
 
 

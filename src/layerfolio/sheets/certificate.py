@@ -20,7 +20,8 @@ GROUPS = (
     ("Foundation: walls, slabs", ("foundation-wall", "slab")),
 )  # fmt: skip
 KINDS = (("Windows", ("window", "glass-block")), ("Skylights", ("skylight",)), ("Doors", ("door", "hatch", "vehicle-door")))
-MEANS_FROM, MEASURES_FROM = 2021, 2024  # editions that first ask for means, paths and solar; for measures and the solar-ready zone
+MEANS_FROM = 2021  # edition that first asks for means by area, path, photovoltaics and rating
+MEASURES_FROM = 2024  # edition that adds efficiency measures and the solar-ready zone
 
 
 def certificate(desk: Desk) -> Sheet | None:

@@ -3,7 +3,14 @@
 from layerfolio.codes.findings import Verdict
 from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import (
-    Rows, american_rows, at, building_rows, climate_rows, code_rows, inside_rows, load_rows,
+    Rows,
+    american_rows,
+    at,
+    building_rows,
+    climate_rows,
+    code_rows,
+    inside_rows,
+    load_rows,
 )  # fmt: skip
 from layerfolio.sheets.desk import CRITERIA, RECORD, SOURCES, Desk
 from layerfolio.sheets.figures import NOT_GIVEN
@@ -12,11 +19,14 @@ from layerfolio.sheets.markup import plain
 USUAL = (
     ("Site plan: boundaries, other buildings, grades", ("site plan", "site")),
     ("Floor plans, elevations, sections of the building", ("plans", "floor plans", "elevations")),
-    ("Structural design: frame, bracing, fixings, foundations", ("structure", "bracing", "foundation", "structural calculations")),
+    ("Structural design: frame, bracing, fixings, foundations", ("structure", "bracing", "foundation")),
     ("Heating and ventilation: equipment, sizes, efficiencies, ducts", ("heating", "ventilation", "heat recovery")),
     ("Plumbing and electrical design", ("plumbing", "electrical")),
 )
 """Papers that offices ask for and that this package does not hold, each with the claim words of `documents` that name it."""
+
+
+ANNOUNCED = "announced, not given"
 
 
 def criteria(desk: Desk) -> Sheet:
@@ -33,14 +43,14 @@ def criteria(desk: Desk) -> Sheet:
         inside=_table("Criterion", inside_rows(desk)),
         building=_table("Fact", building_rows(desk)),
         assumptions=_table("What is assumed", _assumptions(desk), "As", "Where it stands"),
-        documents=_table("Document", _documents(desk), "For", "State"),
+        documents=_table("Document", _documents(desk), "For", "State", (60, 36)),
         asked=asked if asked.rows else "",
     )
     return Sheet(CRITERIA, "Design criteria", "—", blocks)
 
 
-def _table(what: str, rows: Rows, value: str = "Value", source: str = "Source") -> Table:
-    columns = (Column(what, width=68), Column(value, width=62), Column(source))
+def _table(what: str, rows: Rows, value: str = "Value", source: str = "Source", widths: tuple = (68, 62)) -> Table:
+    columns = (Column(what, width=widths[0]), Column(value, width=widths[1]), Column(source))
     return Table(columns, tuple(Row(tuple(map(plain, row))) for row in rows))
 
 
@@ -70,7 +80,10 @@ def _documents(desk: Desk) -> Rows:
         used += named
         rows.append((words, ", ".join(dict.fromkeys(c for one in named for c in _claims(one))) or "the application",
                      "; ".join(map(_named, named)) or f"{NOT_GIVEN}: from others"))  # fmt: skip
-    return rows + [(_title(one), ", ".join(_claims(one)) or "not said", _named(one)) for one in given if one not in used]
+    for one in (other for other in given if other not in used):
+        state = _named(one).removeprefix(f"{_title(one)}: ")
+        rows.append((_title(one), ", ".join(_claims(one)) or "not said", state))
+    return rows
 
 
 def _claims(document: object) -> tuple[str, ...]:
@@ -78,14 +91,15 @@ def _claims(document: object) -> tuple[str, ...]:
 
 
 def _title(document: object) -> str:
-    return str(getattr(document, "title", None) or getattr(document, "number", None) or getattr(document, "file", None) or "no name")
+    named = (getattr(document, key, None) for key in ("title", "number", "file"))
+    return next((str(one) for one in named if one), "no name")
 
 
 def _named(document: object) -> str:
     """A document as one can find it again; one without a number is announced, not given."""
     parts = [str(one) for key in ("number", "issuer", "edition") if (one := getattr(document, key, None))]
     if getattr(document, "number", None) is None:
-        return f"{_title(document)}: announced, not given"
+        return f"{_title(document)}: {ANNOUNCED}"
     expires = getattr(document, "expires", None)
     return ", ".join(dict.fromkeys((_title(document), *parts))) + (f", valid to {expires}" if expires else "")
 

@@ -4,7 +4,17 @@ from layerfolio.catalogue.notices import notice
 from layerfolio.codes.findings import Verdict
 from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table, VerdictCell
 from layerfolio.sheets.desk import (
-    BUILDING, CERTIFICATE, CRITERIA, EVIDENCE, GUIDE, OPENINGS, RECORD, SOURCES, SYMBOLS, Desk, code_words,
+    BUILDING,
+    CERTIFICATE,
+    CRITERIA,
+    EVIDENCE,
+    GUIDE,
+    OPENINGS,
+    RECORD,
+    SOURCES,
+    SYMBOLS,
+    Desk,
+    code_words,
 )  # fmt: skip
 
 MEANINGS = {

@@ -1,0 +1,340 @@
+"""The compliance record, the design criteria and the certificate: every finding on one line, every line with a way on."""
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from layerfolio.catalogue.code_sets import set_ids
+from layerfolio.catalogue.sources import all_sources
+from layerfolio.codes.findings import Finding, Measured, Verdict
+from layerfolio.codes.judging import TOPICS
+from layerfolio.codes.paths import ways, with_paths
+from layerfolio.dossier import compile_dossier, open_project
+from layerfolio.sheets.as_text import as_text
+from layerfolio.sheets.blocks import Row, Table, VerdictCell
+from layerfolio.sheets.certificate import certificate, insulation_resistance
+from layerfolio.sheets.compliance import compliance_record, sheets_to_see
+from layerfolio.sheets.cover import cover
+from layerfolio.sheets.criteria import criteria
+from layerfolio.sheets.desk import Desk
+from layerfolio.sheets.guide import guide
+
+ROOT = Path(__file__).parents[2]
+PROJECTS = sorted((ROOT / "examples").glob("*/*.yaml")) + sorted((ROOT / "shared" / "starters").glob("*/project.yaml"))
+SHOP = ROOT / "examples" / "chandlery" / "project.yaml"
+RSI = 0.3048**2 / 1055.05585262 * 3600 * 5 / 9
+"""One ft2.h.F/Btu from its own definition, m2.K/W."""
+
+
+def desk_of(path, **changes):
+    found = compile_dossier(open_project(path))
+    findings = changes.pop("findings", None) or with_paths(found.findings, found.project)
+    return Desk(replace(found, findings=findings, **changes))
+
+
+@pytest.fixture(scope="module", params=PROJECTS, ids=lambda p: f"{p.parent.name}/{p.stem}")
+def desk(request):
+    return desk_of(request.param)
+
+
+def table_of(sheet):
+    return next(block for block in sheet.blocks if isinstance(block, Table))
+
+
+def lines_of(desk):
+    return [row for row in table_of(compliance_record(desk)).rows if not row.head]
+
+
+def variant(tmp_path, text, base=SHOP):
+    """A project file beside a copy of the shop that holds only what differs."""
+    (tmp_path / "project.yaml").write_text(base.read_text(encoding="utf-8"), encoding="utf-8")
+    file = tmp_path / "variant.yaml"
+    file.write_text(f"layerfolio: 1\nvariant_of: project.yaml\n{text}", encoding="utf-8")
+    return file
+
+
+def a_finding(topic="thermal", verdict=Verdict.DOES_NOT_MEET, **said):
+    usual = {"id": "nbc-2020/9.36.2.6/walls", "assembly": "W1", "edition": "NBC", "clause": "9.36.2.6.(1)",
+             "question": "Resistance", "path": "prescriptive", "asked": "2.97", "given": "2.00", "reason": "missed",
+             "provided": Measured("R", 2.0), "limit": Measured("R", 2.97)}  # fmt: skip
+    return Finding(topic=topic, verdict=verdict, **usual | said)
+
+
+def trade_off(verdict=Verdict.MEETS, **said):
+    about = {"id": "nbc-2020/9.36.2.11/trade-off", "assembly": None, "path": "performance", "step": "C3", "limit": None,
+             "clause": "9.36.2.11", "question": "Trade-off", "provided": None}  # fmt: skip
+    return a_finding(verdict=verdict, **about | said)
+
+
+class TestEveryLine:
+    def test_every_finding_has_exactly_one_line_in_the_order_of_the_dossier(self, desk):
+        lines = lines_of(desk)
+        assert [int(row.cells[0]) for row in lines] == list(range(1, len(desk.dossier.findings) + 1))
+        for row, found in zip(lines, desk.dossier.findings, strict=True):
+            assert row.cells[4].verdict is found.verdict
+            assert found.clause.partition(",")[0] in row.cells[1].replace("\\", "")
+
+    def test_topics_head_their_lines_and_none_is_silently_missing(self, desk):
+        sheet = compliance_record(desk)
+        heads = [row.cells[0].strip("*").lower() for row in table_of(sheet).rows if row.head]
+        assert heads == [one for one in TOPICS if one in heads]
+        named = re.search(r"No line under: ([^.]*)\.", as_text(sheet))
+        assert sorted([*heads, *(named.group(1).split(", ") if named else [])]) == sorted(TOPICS)
+
+    def test_every_line_leads_to_a_sheet(self, desk):
+        for row, found in zip(lines_of(desk), desk.dossier.findings, strict=True):
+            assert re.search(r"_see_ ([A-Z]+\d)", row.cells[1])
+            first = sheets_to_see(found, desk)[0]
+            assert first == found.assembly or first in ("C1", "C2", "C3", "C4", "C5") or first == found.step
+
+    def test_what_was_calculated_names_its_sheet_at_the_figure(self, desk):
+        for row, found in zip(lines_of(desk), desk.dossier.findings, strict=True):
+            if found.step and found.given and found.verdict is not Verdict.NOT_ASKED:
+                assert f"({found.step})" in row.cells[2] + row.cells[3]
+
+    def test_whatever_does_not_meet_says_its_path_and_what_follows(self, desk):
+        for row, found in zip(lines_of(desk), desk.dossier.findings, strict=True):
+            if found.verdict not in (Verdict.MEETS, Verdict.NOT_ASKED):
+                assert row.after
+                assert "_path_" in row.cells[4].text or found.path == "performance"
+
+    def test_a_met_rule_asks_for_no_other_path(self, desk):
+        for row, found in zip(lines_of(desk), desk.dossier.findings, strict=True):
+            if found.path == "prescriptive" and found.verdict is Verdict.MEETS and found.topic not in ("applicability",):
+                assert row.cells[3].startswith(("Not needed", "–"))
+
+    def test_every_finding_has_performance_and_chosen(self, desk):
+        for found in desk.dossier.findings:
+            assert found.chosen
+            assert found.performance or found.verdict is Verdict.NOT_ASKED
+
+    def test_counts_at_the_end_are_those_of_the_findings(self, desk):
+        text = as_text(compliance_record(desk))
+        for verdict in Verdict:
+            number = sum(one.verdict is verdict for one in desk.dossier.findings)
+            assert f"<{verdict}> {number}" in text
+
+
+class TestPaths:
+    project = compile_dossier(open_project(SHOP)).project
+
+    def test_a_trade_off_that_meets_answers_the_line_that_does_not(self):
+        line, other = with_paths((a_finding(), trade_off()), self.project)
+        assert line.answered_by == other.id
+        assert line.chosen == "performance: trade-off"
+        assert "trade-off: meets, C3" in line.performance
+        assert line.verdict is Verdict.DOES_NOT_MEET
+        assert other.chosen == "performance: it answers 1 line of this record"
+
+    @pytest.mark.parametrize("verdict", [v for v in Verdict if v is not Verdict.MEETS])
+    def test_a_trade_off_that_does_not_meet_answers_nothing(self, verdict):
+        line, _ = with_paths((a_finding(), trade_off(verdict)), self.project)
+        assert line.answered_by == ""
+        assert line.chosen == "open: the limit is not met"
+
+    @pytest.mark.parametrize(
+        "said",
+        [
+            {"topic": "vapour"},
+            {"assembly": None},
+            {"opening": True, "topic": "openings"},
+            {"limit": Measured("g", 0.4), "provided": Measured("g", 0.5)},
+            {"verdict": Verdict.NEEDS_EVIDENCE},
+        ],
+    )
+    def test_it_answers_nothing_that_it_does_not_trade(self, said):
+        line, _ = with_paths((a_finding(**said), trade_off()), self.project)
+        assert line.answered_by == ""
+
+    def test_the_total_of_the_american_code_answers_openings_too(self):
+        house = a_finding(topic="openings", opening=True, assembly="A1", limit=Measured("U", 1.7), provided=Measured("U", 1.9))
+        line, other = with_paths((house, trade_off(id="irc-2021/N1102.1.5/total-ua")), self.project)
+        assert line.answered_by == other.id
+        assert line.chosen == "performance: total UA"
+
+    def test_vapour_lines_carry_the_balance_of_their_own_assembly(self):
+        said = with_paths(compile_dossier(open_project(SHOP)).findings, self.project)
+        for found in said:
+            if found.topic == "vapour" and found.path == "prescriptive":
+                assert f"monthly balance clears, {found.assembly}-V" in found.performance
+
+    def test_words_of_a_judge_stay(self):
+        (line,) = with_paths((a_finding(performance="its own", chosen="its own path"),), self.project)
+        assert (line.performance, line.chosen) == ("its own", "its own path")
+
+    def test_a_stated_performance_path_waits_for_the_model(self):
+        from types import SimpleNamespace
+
+        project = SimpleNamespace(code=SimpleNamespace(set="nbc-2020", energy_path="performance"))
+        (line,) = with_paths((a_finding(),), project)
+        assert line.chosen.startswith("performance, as the project file says") and "from elsewhere" in line.chosen
+
+    def test_the_alternative_of_2024_has_its_new_number(self):
+        assert [ways(f"irc-{year}")["other"]["words"] for year in (2018, 2021, 2024)] == [
+            "alternative, R104.11", "alternative, R104.11", "alternative, R104.2.2",
+        ]  # fmt: skip
+
+    @pytest.mark.parametrize("set_id", set_ids())
+    def test_every_path_has_source_place_and_mark(self, set_id):
+        for name, row in ways(set_id).items():
+            if name != "note":
+                assert row["words"] and row["place"] and row["mark"] in ("found", "memory")
+                assert row["source"] in all_sources() and row.get("via", row["source"]) in all_sources()
+
+
+class TestLongTexts:
+    def test_long_texts_break_and_no_row_is_lost(self, tmp_path):
+        from layerfolio.binding import bind
+        from layerfolio.sheets.package import package
+
+        words = " ".join(["a question of many words that goes on"] * 60)
+        base = compile_dossier(open_project(SHOP))
+        one = a_finding(
+            topic="structure", question=words, asked=words, given=words, reason=words, performance=words, chosen=words
+        )
+        made = package(replace(base, findings=(one,) * 3))
+        record = next(sheet for sheet in made.sheets if sheet.number == "C1")
+        bound = bind(replace(made, sheets=(record,)), tmp_path / "long.pdf")
+        assert bound.pages > 2
+
+    def test_a_hundred_lines_take_less_than_two_pages_for_ten(self, tmp_path):
+        from layerfolio.binding import bind
+        from layerfolio.sheets.package import package
+
+        base = desk_of(SHOP).dossier
+        made = package(replace(base, findings=tuple(one for one in base.findings for _ in range(4))))
+        record = next(sheet for sheet in made.sheets if sheet.number == "C1")
+        bound = bind(replace(made, sheets=(record,)), tmp_path / "many.pdf")
+        assert 4 * len(base.findings) >= 96 and bound.pages < 0.24 * 4 * len(base.findings)
+
+    def test_a_topic_that_breaks_says_so_on_the_next_page(self):
+        from layerfolio.binding.tables import table_piece
+
+        rows = (Row(("**Thermal**",), head=True), *(Row((str(n), "text")) for n in range(8)), Row(("**Air**",), head=True),
+                Row(("9", "text")), Row(("10", "text")))  # fmt: skip
+        columns = table_of(compliance_record(desk_of(SHOP))).columns[:2]
+        piece = table_piece(Table(columns, rows, long_text=True, upright_rules=(0,)), 100)
+        first, rest = piece.split(piece.height * 0.6)
+        assert rest.rows[0].head == "**Thermal**, continued"
+        assert not first.rows[-1].head
+        again = rest.split(rest.height * 0.5, True)
+        assert again is None or again[1].rows[0].head in ("**Thermal**, continued", "**Air**", "**Air**, continued")
+
+    def test_a_row_taller_than_a_page_parts_below_its_topic(self):
+        from layerfolio.binding.tables import table_piece
+
+        tall = " ".join(["word"] * 900)
+        columns = table_of(compliance_record(desk_of(SHOP))).columns[:2]
+        piece = table_piece(Table(columns, (Row(("**Air**",), head=True), Row(("1", tall))), long_text=True), 60)
+        parts = 0
+        while piece is not None and piece.height > 100 and parts < 50:
+            split = piece.split(100, True)
+            assert split is not None
+            assert len(split[0].rows) == 2
+            parts, piece = parts + 1, split[1]
+        assert 1 < parts < 50
+
+
+class TestCriteria:
+    def test_every_figure_of_climate_loads_and_room_is_there_with_its_source(self, desk):
+        text = as_text(criteria(desk))
+        climate, loads = desk.dossier.project.climate, desk.dossier.project.site_loads
+        for quantity in (climate.heating_degree_days, climate.heating_design_temperature, loads.snow, loads.wind_pressure_1_50):
+            if quantity is not None:
+                assert quantity.text.partition(" ")[0].replace("-", "−") in text
+        for row in re.findall(r"^([^|\n]+) \| ([^|\n]+) \| ?(.*)$", text, re.M):
+            assert row[1].strip()
+
+    def test_what_is_not_given_says_so(self, tmp_path):
+        file = variant(tmp_path, "climate: {heating_design_temperature: null}\nsite_loads: null\nair_changes_at_50_pa: null\n")
+        text = as_text(criteria(desk_of(file)))
+        for words in ("Outside temperature, heating design", "Ground snow load", "Airtightness aimed at"):
+            assert re.search(rf"^{re.escape(words)} \| not given", text, re.M)
+
+    def test_amendments_stand_with_their_source(self, tmp_path):
+        amended = "{requirement: nbc-2020/9.36.2.6/walls, value: 3.5 m2.K/W, source: by-law 12}"
+        text = as_text(criteria(desk_of(variant(tmp_path, f"code: {{amendments: [{amended}]}}\n"))))
+        assert "Amendment: nbc-2020/9.36.2.6/walls | 3.5 m2.K/W | by-law 12" in text
+
+    def test_what_the_record_asks_for_is_listed_by_its_lines(self, desk):
+        text = as_text(criteria(desk)).partition("still asks for")[2]
+        for number, one in enumerate(desk.dossier.findings, 1):
+            if one.verdict is Verdict.NEEDS_EVIDENCE:
+                assert re.search(rf"\b{number}\b", text)
+
+    def test_the_cover_repeats_a_few_and_names_the_sheet_of_all(self, desk):
+        text = as_text(cover(desk))
+        assert "All design criteria with their sources: sheet C2." in text
+        assert "Cooling degree-days" not in text
+
+    def test_the_mean_of_the_year_is_that_of_its_months(self):
+        months = (-12, -10, -2.5, 4.5, 10.5, 15, 18, 17.5, 13.5, 9, 4, -4)
+        assert f"Mean temperature of the year | {sum(months) / 12:.1f} °C" in as_text(criteria(desk_of(SHOP)))
+
+
+HOUSE = """building: {occupancy: house, use: house}
+code: {set: SET, zone: 6A, heat_recovery: null}
+climate: {cooling_degree_days: 900 K.d}
+"""
+
+
+class TestCertificate:
+    def house(self, tmp_path, set_id="irc-2021", more=""):
+        return desk_of(variant(tmp_path, HOUSE.replace("SET", set_id) + more))
+
+    def test_canadian_and_method_sets_have_none(self):
+        assert certificate(desk_of(SHOP)) is None
+
+    def test_american_criteria_name_what_the_authority_fills_in(self, tmp_path):
+        text = as_text(criteria(self.house(tmp_path)))
+        for words in ("Damage from weathering", "Damage from termites", "Air freezing index", "Flood hazards"):
+            assert f"{words} | not given | the authority states it" in text
+        assert "from memory †" in text
+
+    @pytest.mark.parametrize("set_id", ["irc-2018", "irc-2021", "irc-2024"])
+    def test_contents_follow_the_edition(self, tmp_path, set_id):
+        text = as_text(certificate(self.house(tmp_path, set_id)))
+        year = int(set_id[-4:])
+        for words in ("Ceiling", "Roof", "Walls", "Floors", "Foundation", "Ducts", "Windows", "Leakage of the ducts", "Heating"):
+            assert words in text
+        assert ("Photovoltaics" in text) == ("Mean by area" in text) == ("Path of the energy chapter" in text) == (year >= 2021)
+        assert ("solar-ready zone" in text) == (year >= 2024)
+        assert "must not cover the panel's own labels" in text
+
+    def test_it_stands_on_one_page(self, tmp_path):
+        from layerfolio.binding import bind
+        from layerfolio.sheets.package import package
+
+        for set_id in ("irc-2018", "irc-2021", "irc-2024"):
+            desk = self.house(tmp_path, set_id)
+            made = replace(package(desk.dossier), sheets=(certificate(desk),))
+            assert bind(made, tmp_path / "c.pdf").pages == 1
+
+    def test_the_value_is_that_of_the_insulation_alone(self, tmp_path):
+        """50 mm at 0.035 and 184 mm at 0.040: 1.429 + 4.600 = 6.029 m2.K/W, R-34.2."""
+        desk = self.house(tmp_path)
+        assert insulation_resistance(desk.dossier.thermal["W1"]) == pytest.approx(0.050 / 0.035 + 0.184 / 0.040)
+        assert f"R-{(0.050 / 0.035 + 0.184 / 0.040) / RSI:.1f} (6.03 m²·K/W)" in as_text(certificate(desk))
+
+    def test_of_two_walls_the_larger_stands_and_the_mean_is_by_area(self, tmp_path):
+        second = """assemblies:
+  W2: {kind: wall, title: West wall, area: 20 m2, faces: outside air, layers: [{material: mineral-wool-board, thickness: 70 mm}]}
+"""
+        text = as_text(certificate(self.house(tmp_path, more=second)))
+        first, other = 0.050 / 0.035 + 0.184 / 0.040, 0.070 / 0.035
+        assert f"Walls, W1 | R-{first / RSI:.1f}" in text
+        assert f"({(58 * first + 20 * other) / 78:.2f} m²·K/W)" in text
+
+
+def test_the_guide_names_the_sheets_a_project_can_have():
+    american = as_text(guide(desk_of(ROOT / "examples" / "straw-cottage" / "project.yaml")))
+    canadian = as_text(guide(desk_of(SHOP)))
+    assert "C7 |" in american and "C7 |" not in canadian
+    for text in (american, canadian):
+        assert "How to read the compliance record" in text and "C2 |" in text and "E1 |" in text
+
+
+def test_a_verdict_cell_is_on_every_line():
+    assert all(isinstance(row.cells[4], VerdictCell) for row in lines_of(desk_of(SHOP)))
