@@ -3,7 +3,7 @@
 This is the one thing the results file, the sheets and the terminal are printed from.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -15,12 +15,18 @@ from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 if TYPE_CHECKING:
+    from layerfolio.codes.envelope import EnvelopeJudged
+    from layerfolio.codes.register import Register
     from layerfolio.reading import Loaded
+    from layerfolio.studies.envelope_types import BuildingStudy, GroundStudy, OpeningStudy
 
 
 @dataclass(frozen=True, slots=True)
 class Dossier:
-    """`project` is the validated project file (reading.schema.Project); dictionaries are in the order of that file."""
+    """`project` is the validated project file (reading.schema.Project), `folder` where its documents lie; dictionaries
+    are in the order of the file. `envelope` holds the code's own sums, None where no set limits the parts; `register` is
+    None until `documented` is asked for it.
+    """
 
     project: Any
     input_sha256: str
@@ -31,6 +37,12 @@ class Dossier:
     findings: tuple[Finding, ...]
     explanations: tuple[Explanation, ...]
     cautions: tuple[Caution, ...]
+    folder: Path
+    ground: "dict[str, GroundStudy]"
+    openings: "dict[str, OpeningStudy]"
+    building: "BuildingStudy | None"
+    envelope: "EnvelopeJudged | None"
+    register: "Register | None" = None
 
     @property
     def system(self) -> str:
@@ -64,8 +76,11 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     """Resolve, study and judge an opened project."""
     from layerfolio.assembly.resolve import resolve
     from layerfolio.codes import judge
+    from layerfolio.codes.context import Envelope, context
+    from layerfolio.codes.envelope import envelope_judged
     from layerfolio.codes.explanations import find_explanations
     from layerfolio.codes.moisture import judge_moisture
+    from layerfolio.codes.paths import with_paths
     from layerfolio.printable import unprintable_texts
     from layerfolio.studies.condensation.study import study_of_project
     from layerfolio.studies.thermal import thermal_study
@@ -77,7 +92,11 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     thermal = {n: thermal_study(a, indoor=indoor, outdoor=outdoor) for n, a in assemblies.items()}
     vapour = {n: vapour_study(a, thermal[n].layers) for n, a in assemblies.items()}
     condensation = {n: study_of_project(project, n, a, thermal[n], vapour[n]) for n, a in assemblies.items()}
-    findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}) + judge_moisture(project, condensation)
+    ground, openings, building = _envelope(project, assemblies, thermal)
+    about = context(project, Envelope(thermal, ground, openings, building))
+    findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}, about.envelope)
+    findings += judge_moisture(project, condensation)
+    envelope = envelope_judged(about, findings)
     return Dossier(
         project,
         loaded.input_sha256,
@@ -85,10 +104,37 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         thermal,
         vapour,
         condensation,
-        _by_topic(findings, list(assemblies)),
+        with_paths(_by_topic(findings, [*assemblies, *openings]), project, envelope),
         find_explanations(thermal, vapour),
         (*loaded.cautions, *cautions, *unprintable_texts(project)),
+        loaded.folder,
+        ground,
+        openings,
+        building,
+        envelope,
     )
+
+
+def documented(dossier: Dossier) -> Dossier:
+    """With the evidence register, its rows named by the findings that wait for them."""
+    from layerfolio.codes.register import register, with_rows
+
+    found = register(dossier.project, dossier.assemblies, dossier.openings, dossier.findings, dossier.folder)
+    return replace(dossier, register=found, findings=with_rows(dossier.findings, found))
+
+
+def _envelope(project: Any, assemblies: dict[str, Assembly], thermal: dict[str, ThermalStudy]) -> tuple[dict, dict, Any]:
+    """Studies of the ground, of the openings and of the whole; their modules are loaded where the project has such parts."""
+    ground, openings = {}, {}
+    if project.openings:
+        from layerfolio.studies.openings import opening_study
+
+        openings = {name: opening_study(name, one, project) for name, one in project.openings.items()}
+    if not openings and not any(one.area for one in assemblies.values()):
+        return ground, openings, None
+    from layerfolio.studies.building import building_study
+
+    return ground, openings, building_study(project, thermal, ground, openings)
 
 
 def _by_topic(findings: tuple[Finding, ...], subjects: list[str]) -> tuple[Finding, ...]:

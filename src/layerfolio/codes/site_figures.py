@@ -14,8 +14,8 @@ def area(value: float, customary: bool = False) -> str:
 def degree_days(value: float, customary: bool = False) -> str:
     """Kelvin days: "4600 degree-days", "8280 °F·d (4600 K·d)"."""
     if not customary:
-        return f"{value:g} degree-days"
-    return f"{fixed(in_units(value, 'F.d'), 0)} °F·d ({value:g} K·d)"
+        return f"{_short(value)} degree-days"
+    return f"{fixed(in_units(value, 'F.d'), 0)} °F·d ({_short(value)} K·d)"
 
 
 def degree_days_span(low: float, high: float, customary: bool = False) -> str:
