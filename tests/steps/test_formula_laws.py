@@ -6,7 +6,9 @@ import random
 import pint
 import pytest
 
+import layerfolio.formulas.corrections
 import layerfolio.formulas.envelope
+import layerfolio.formulas.ground
 import layerfolio.formulas.moisture
 import layerfolio.formulas.openings
 import layerfolio.formulas.thermal
@@ -23,6 +25,13 @@ FORMULAS = sorted(REGISTRY.values(), key=lambda f: f.name)
 
 EMPIRICAL = {
     "slightly_ventilated_resistance": ({"A_v": 1000.0, "R_u": 2.0, "R_v": 1.0}, 1.5),
+    "unheated_space_resistance": ({"A_i": 12.0, "A_e": (20.0, 10.0), "U_e": (2.0, 1.0), "n_u": 2.0, "V_u": 50.0}, 0.144578),
+    "underfloor_transmittance": ({"h_u": 0.5, "U_uw": 2.0, "B": 4.0, "eps": 0.002, "v_w": 2.0, "f_w": 0.05}, 0.5725),
+    "fasteners_per_area": ({"a_pin": 0.25, "b_pin": 0.5}, 8.0),
+    "fastener_correction": (
+        {"alpha": 0.8, "lam_pin": 50.0, "A_pin": 2e-5, "n_pin": 5.0, "d_ins": 0.1, "R_ins": 3.0, "R_T0": 6.0}, 0.01,
+    ),
+    "rain_correction": ({"p_rain": 2.5, "fx": 0.04, "R_ins": 3.0, "R_T0": 6.0}, 0.025),
     "saturation_over_water": ({"theta": 20.0}, 2336.95),
     "saturation_over_ice": ({"theta": -10.0}, 259.33),
     "temperature_over_water": ({"p_sat_min": 2336.95}, 20.0),
@@ -52,6 +61,9 @@ RANGES = {
     "kg/m2": (0.001, 2),
     "kg/(m2.s)": (1e-9, 1e-6),
     "kg/m3": (20, 2400),
+    "m2/m": (0.0005, 0.003),
+    "m/s": (1, 8),
+    "mm/d": (0.5, 5),
     "W/K": (0.5, 300),
     "m2": (0.3, 200),
     "m3": (30, 2000),

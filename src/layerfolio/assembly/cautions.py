@@ -17,6 +17,12 @@ def cautions(assembly: Assembly) -> list[Caution]:
         )
         for one in turned_round(assembly)
     ]
+    if assembly.completions is not None:
+        found += [
+            Caution(one.path, f"the fasteners of layer {one.number} ({one.title}) are not counted: {'; '.join(lacking)} missing")
+            for one in assembly.layers
+            if one.counts and one.fasteners and (lacking := one.fasteners.lacking)
+        ]
     if assembly.kind not in GROUND_KINDS and not any("vapour control" in x.serves for x in assembly.layers):
         found.append(Caution(assembly.path, f"{assembly.name}: no layer serves vapour control"))
     return found

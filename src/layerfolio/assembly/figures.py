@@ -120,10 +120,10 @@ def _cups(value: Any, basis: str, origin: Origin) -> VapourFigures:
     return VapourFigures(basis, dry, wet, False)  # type: ignore[arg-type]
 
 
-def other(sources: Sources, key: str) -> Datum | None:
-    """Density or specific heat, by precedence."""
+def other(sources: Sources, key: str, *, listed: bool = True) -> Datum | None:
+    """Density, specific heat and other single figures, by precedence; `listed`: the catalogue carries it."""
     for entry, chosen_by in sources.stated():
         value = getattr(entry, key, None)
         if value is not None:
             return Datum(amount(value), stated_origin(entry, chosen_by, sources.where))
-    return getattr(sources.catalogue, key) if sources.catalogue else None
+    return getattr(sources.catalogue, key) if listed and sources.catalogue else None

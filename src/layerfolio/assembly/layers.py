@@ -1,7 +1,7 @@
 """One layer of the project file, resolved."""
 
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from layerfolio.assembly import figures
 from layerfolio.assembly.figures import Sources
@@ -11,6 +11,10 @@ from layerfolio.assembly.wetting import absorbent, timber
 from layerfolio.catalogue.code_tables import CodeTables
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.catalogue.types import Material
+
+if TYPE_CHECKING:
+    from layerfolio.assembly.types import Fasteners
+    from layerfolio.catalogue.completions import Completions
 
 STILL_AIR_S_D = 0.01
 """Equivalent air layer of an air layer that is not ventilated, m, whatever its depth (ISO 13788:2012)."""
@@ -29,6 +33,7 @@ class Context:
     tables: CodeTables
     project_materials: dict[str, Any]
     catalogue: Any  # name -> Material | None
+    completions: "Completions | None" = None
 
 
 def layer(
@@ -75,7 +80,19 @@ def layer(
         path=f"assemblies.{context.assembly}.layers[{number - 1}]",
         absorbent=absorbent(own, catalogue, kind),
         timber=timber(family, catalogue),
+        fasteners=_fasteners(given, where, context),
+        air_voids=getattr(given, "air_voids", None),
+        flame_spread=figures.other(sources, "flame_spread", listed=False),
+        smoke_developed=figures.other(sources, "smoke_developed", listed=False),
     ), choices
+
+
+def _fasteners(given: Any, where: str, context: Context) -> "Fasteners | None":
+    if getattr(given, "fasteners", None) is None:
+        return None
+    from layerfolio.assembly.completions import fasteners
+
+    return fasteners(given, where, context.completions)
 
 
 def _member(number: int, given: Any, context: Context, thickness: float | None) -> tuple[Member | None, list[Choice]]:

@@ -5,7 +5,7 @@ from typing import Any
 from layerfolio.assembly.cautions import cautions
 from layerfolio.assembly.layers import Context, layer
 from layerfolio.assembly.members import share_is_known
-from layerfolio.assembly.types import Assembly, Choice, Direction, Kind
+from layerfolio.assembly.types import Assembly, Choice, Direction, Kind, Stated
 from layerfolio.catalogue import code_tables, materials
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.problems import Caution, Problem
@@ -55,13 +55,15 @@ def _as_built(given: Any, project: Any) -> bool:
     return listed is not None and (listed.membrane or (listed.resistance is not None and listed.resistance_at is None))
 
 
-def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTables) -> Assembly:
+def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTables, still: bool = False) -> Assembly:
+    """`still`: its slightly ventilated cavities are taken as still ones, for the sets that weigh both."""
     slope, faces = given.slope.value, given.faces
     direction = heat_direction(given.kind, slope)
-    counted, choices = _cavities(given.layers, tables)
+    counted, choices, openings = _cavities(given.layers, tables, still)
     ventilated = "ventilated" in counted
-    inside, outside, film_choices = _films(given, direction, faces, ventilated, tables)
-    context = Context(name, given.kind, direction, tables, dict(project.materials), _catalogue)
+    beside = _stated(given, project.code.set)
+    inside, outside, film_choices = _films(given, direction, faces, ventilated, tables, beside.roof_space is not None)
+    context = Context(name, given.kind, direction, tables, dict(project.materials), _catalogue, beside.completions)
     last = max((i for i, cavity in enumerate(counted) if cavity == "ventilated"), default=-1)
     layers = []
     for i, (one, cavity) in enumerate(zip(given.layers, counted, strict=True)):
@@ -69,25 +71,39 @@ def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTable
         layers.append(made)
         choices += chosen if i > last else []
     if ventilated:
-        layer_words = "the ventilated cavity and what lies outside it count for nothing, for heat and for vapour"
-        choices.insert(0, Choice(f"{_numbers(last + 1)} not count", layer_words))
+        choices.insert(0, _not_counting(last + 1, openings))
     return Assembly(
-        name=name,
-        kind=given.kind,
-        title=given.title or name,
-        area=given.area,
-        faces=faces,
-        slope=slope,
-        heat_direction=direction,
-        set_id=project.code.set,
-        method=tables.method,
-        inside_film=inside,
-        outside_film=outside,
+        name=name, kind=given.kind, title=given.title or name, area=given.area, faces=faces, slope=slope,
+        heat_direction=direction, set_id=project.code.set, method=tables.method,
+        inside_film=inside, outside_film=outside,
         layers=tuple(layers),
-        choices=(*film_choices, *choices),
+        choices=(*film_choices, *choices, *beside.choices),
         ground=_ground(given),
         path=f"assemblies.{name}",
-    )
+        still=_assembly(name, given, project, tables, still=True) if openings is not None else None,
+        openings=openings,
+        roof_space=beside.roof_space, unheated_space=beside.unheated_space, inverted_roof=beside.inverted_roof,
+        completions=beside.completions,
+    )  # fmt: skip
+
+
+def _stated(given: Any, set_id: str) -> Stated:
+    """Corrections and unheated spaces; what reads them is loaded only where one is stated."""
+    keys = ("roof_space", "unheated_space", "inverted_roof")
+    from_layers = any(getattr(x, "fasteners", None) or getattr(x, "air_voids", None) is not None for x in given.layers)
+    if not (from_layers or any(getattr(given, key, None) for key in keys)):
+        return Stated()
+    from layerfolio.assembly.completions import stated
+
+    return stated(given, set_id)
+
+
+def _not_counting(last: int, openings: float | None) -> Choice:
+    """What a ventilated cavity leaves out; of a slightly ventilated one, only the total that takes it as well ventilated does."""
+    words = "the ventilated cavity and what lies outside it count for nothing, for heat and for vapour"
+    if openings is not None:
+        words = "that is the total with the cavity well ventilated; the transmittance lies between it and the total with still air"
+    return Choice(f"{_numbers(last)} not count", words)
 
 
 def _numbers(last: int) -> str:
@@ -105,28 +121,35 @@ def heat_direction(kind: Kind, slope: float) -> Direction:
     return "up" if kind in ("roof", "ceiling") else "down"
 
 
-def _cavities(layers: Any, tables: code_tables.CodeTables) -> tuple[list[str], list[Choice]]:
-    """How each cavity counts ("" for other layers); a slightly ventilated one counts as its openings say."""
-    counted, choices = [], []
+def _cavities(layers: Any, tables: code_tables.CodeTables, still: bool) -> tuple[list[str], list[Choice], float | None]:
+    """How each cavity counts ("" for other layers), and the openings (mm2/m) of those that the set weighs between the two."""
+    counted, choices, openings = [], [], None
     for one in layers:
         if one.cavity != "slightly ventilated":
             counted.append(one.cavity or "")
             continue
-        rule = tables.slightly_ventilated(one.openings.value if one.openings else float("inf"))
-        counts_as = "unventilated" if rule.counts_as == "unventilated" else "ventilated"
-        counted.append(counts_as)
-        because = (
-            rule.because if rule.counts_as == counts_as else "the cautious reading: no credit between the two limits"
-        )
-        choices.append(Choice(f"The slightly ventilated cavity counts as {counts_as}", because, rule.origin.source))
-    return counted, choices
+        area = one.openings.value if one.openings else float("inf")
+        rule = tables.slightly_ventilated(area)
+        if rule.counts_as != "slightly ventilated":
+            words = f"The slightly ventilated cavity counts as {rule.counts_as}"
+            counted.append(rule.counts_as)
+        else:
+            words = "The slightly ventilated cavity counts between a still and a well ventilated one"
+            counted.append("unventilated" if still else "ventilated")
+            openings = None if still else max(area, openings or 0.0)
+        choices.append(Choice(words, rule.because, rule.origin.source))
+    return counted, choices, openings
 
 
 def _films(
-    given: Any, direction: Direction, faces: str, ventilated: bool, tables: code_tables.CodeTables
+    given: Any, direction: Direction, faces: str, ventilated: bool, tables: code_tables.CodeTables, roofed: bool
 ) -> tuple[Datum, Datum, list[Choice]]:
-    """Inside and outside film: as stated in `surfaces`, else the set's data; the choices taken."""
+    """Inside and outside film: as stated in `surfaces`, else the set's data; the choices taken.
+
+    `roofed`: an unheated roof space counts as a layer, so that the film is that of the roof's outer face.
+    """
     inside = tables.film("inside", direction)
+    faces = "outside air" if roofed else faces
     outside = tables.film("outside", direction, faces, ventilated)
     choice = tables.film_choice("outside", direction, faces, ventilated)
     choices = [Choice(choice.text[:1].upper() + choice.text[1:], choice.because, choice.source)] if choice else []
@@ -143,5 +166,14 @@ def _ground(given: Any) -> dict:
     ground = getattr(given, "ground", None)
     if ground is None:
         return {}
-    values = {key: getattr(ground, key) for key in sorted(ground.stated)}
-    return {key: getattr(value, "value", value) for key, value in values.items() if value is not None}
+    return _plain(ground)
+
+
+def _plain(record: Any) -> dict:
+    """What a record states, as plain values: SI figures (openings of a length in mm2/m), words, records within as dicts."""
+    values = {key: getattr(record, key) for key in sorted(record.stated)}
+    return {
+        key: _plain(value) if hasattr(value, "stated") else getattr(value, "value", value)
+        for key, value in values.items()
+        if value is not None
+    }

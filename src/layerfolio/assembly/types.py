@@ -1,10 +1,13 @@
 """The resolved assembly: after this door nobody looks anything up. SI floats throughout; every figure is a Datum."""
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from layerfolio.catalogue.datum import Datum, Document
 from layerfolio.units.quantity import Quantity
+
+if TYPE_CHECKING:
+    from layerfolio.catalogue.completions import Completions
 
 Kind = Literal["wall", "roof", "ceiling", "floor", "slab", "foundation-wall"]
 Direction = Literal["up", "horizontal", "down"]
@@ -70,6 +73,7 @@ class Fasteners:
     rows: float | None
     depth: float | None
     lacking: tuple[str, ...] = ()
+    conducts_poorly: bool = False  # plastic and the like, which need no correction
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +91,16 @@ class InvertedRoof:
 
     precipitation: float
     drainage: Datum
+
+
+class Stated(NamedTuple):
+    """What an assembly states beside its layers and its set counts, and the choices that say what it does not count."""
+
+    completions: "Completions | None" = None  # None: no correction that the set would count is stated
+    roof_space: Datum | None = None
+    unheated_space: UnheatedSpace | None = None
+    inverted_roof: InvertedRoof | None = None
+    choices: tuple[Choice, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +165,7 @@ class Assembly:
     roof_space: Datum | None = None  # resistance of the unheated space over it, m2.K/W, where the set counts it
     unheated_space: UnheatedSpace | None = None  # where the set counts it
     inverted_roof: InvertedRoof | None = None  # where the set counts it
-    counts_corrections: bool = False  # whether the set counts fasteners, air voids and rain
+    completions: "Completions | None" = None  # the set's data for corrections, where it counts them and one is stated
 
     def layer(self, name: str) -> Layer:
         """The layer of that name; KeyError when there is none."""

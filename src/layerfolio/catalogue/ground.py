@@ -1,4 +1,4 @@
-"""What ISO 13370 needs beside the project file: kinds of ground, films, shielding. Read only where a component meets the ground."""
+"""What ISO 13370 needs beside the project file: kinds of ground, films, shielding. Read only where it is asked for."""
 
 from dataclasses import dataclass
 from functools import cache

@@ -17,10 +17,18 @@ def resistance_by_thickness(*, d: float, r: float) -> float:
     return d * r
 
 
-@formula("R", source="iso-6946-2017, 6.9.3")
+@formula("R_T", source="iso-6946-2017, formula (11)")
 def slightly_ventilated_resistance(*, A_v: float, R_u: float, R_v: float) -> float:
     """Resistance of an assembly whose cavity is slightly ventilated, between the still and the well ventilated case."""
     return (1500 - A_v) / 1000 * R_u + (A_v - 500) / 1000 * R_v
+
+
+@formula("R_sp", source="iso-6946-2017, formula (12)")
+def unheated_space_resistance(
+    *, A_i: float, A_e: tuple[float, ...], U_e: tuple[float, ...], n_u: float, V_u: float
+) -> float:
+    """Resistance of an unheated space: its envelope and the air it changes, for the area towards the room."""
+    return A_i / (sum(A_e * U_e for A_e, U_e in zip(A_e, U_e, strict=True)) + 0.33 * n_u * V_u)
 
 
 @formula("R_fr", source="iso-6946-2017, 6.7.2.4")
