@@ -30,11 +30,11 @@ def findable(document: Paper) -> bool:
 
 def about(document: Paper, matter: Matter) -> bool:
     """Whether what the document proves is of that matter."""
-    return any(_of(claim.lower(), matter) for claim in document.proves)
+    return any(about_words(claim.lower(), matter) for claim in document.proves)
 
 
-def _of(claim: str, matter: Matter) -> bool:
-    """An air permeance is a matter of air, the equivalent air layer one of vapour."""
+def about_words(claim: str, matter: Matter) -> bool:
+    """Whether words in small letters are of that matter: an air permeance is one of air, the equivalent air layer of vapour."""
     if matter == "vapour" and "air perm" in claim:
         return False
     if matter == "air" and "equivalent" in claim:

@@ -1,0 +1,153 @@
+"""The register while it is built: rows get their numbers in the order in which their subjects are entered."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any
+
+from layerfolio.assembly.types import Assembly
+from layerfolio.catalogue.expected_documents import ExpectedDocument, Region
+from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.register_figures import words_of
+from layerfolio.codes.register_papers import Paper, project_papers, standing
+from layerfolio.codes.register_subjects import Subject, given_layer, material_key
+from layerfolio.codes.register_types import EVIDENCE, OPENINGS, RECORD, EvidenceRow, Register, State
+from layerfolio.codes.register_waiting import asks, missing, waiting, wanted_of
+from layerfolio.codes.wording import sentence
+
+
+@dataclass(slots=True)
+class Building:
+    """Rows so far. A document that speaks for several subjects has one row; the others find it by `also`."""
+
+    date: str
+    folder: Path | None
+    region: Region | None
+    assemblies: dict[str, Assembly]
+    project: Any
+    rows: list[EvidenceRow] = field(default_factory=list)
+    waiting: dict[tuple[str, str | None], tuple[str, ...]] = field(default_factory=dict)
+    papers: dict[Paper, int] = field(default_factory=dict)  # documents of the project with a row, by its place
+
+    def done(self) -> Register:
+        return Register(tuple(self.rows), self.waiting, self.date)
+
+    def enter(self, subject: Subject) -> None:
+        """The rows of a subject: one for each document, or the one that says what is missing."""
+        held = [*subject.papers, *self._for(subject)]
+        for paper in dict.fromkeys(held):
+            self._enter_paper(paper, subject)
+        if not held:
+            self._missing(subject, "; ".join(subject.wanted()), missing(subject.why))
+
+    def _for(self, subject: Subject) -> list[Paper]:
+        """Documents of the project that name a material or opening."""
+        if subject.kind == "claim":
+            return []
+        return [one for one in project_papers(self.project) if subject.key in one.speaks_for]
+
+    def _enter_paper(self, paper: Paper, subject: Subject) -> None:
+        if paper in self.papers:
+            self._share(self.papers[paper], subject)
+            return
+        if paper in project_papers(self.project):
+            self.papers[paper] = len(self.rows)
+        found = standing(paper, self.date, self.folder)
+        proves = words_of(paper.document.proves, subject.figures) or "; ".join(subject.wanted())
+        proves = proves or f"for {', '.join(paper.speaks_for)}" if paper.speaks_for else proves
+        title = f"{subject.title}: {paper.words}" if subject.kind != "claim" else sentence(paper.words)
+        self._add(
+            subject, title=title, state=found.state, document=paper.document, proves=proves, verdict=found.verdict,
+            note=found.note, sha256=found.sha256, used_on=self._used_on(subject, paper),
+        )  # fmt: skip
+
+    def _used_on(self, subject: Subject, paper: Paper) -> tuple[str, ...]:
+        named = [one for one in paper.speaks_for if one in self.assemblies]
+        named += [OPENINGS] if any(one in (getattr(self.project, "openings", None) or {}) for one in paper.speaks_for) else []
+        return tuple(dict.fromkeys((*subject.used_on, *named)))
+
+    def _share(self, place: int, subject: Subject) -> None:
+        row = self.rows[place]
+        used_on = tuple(dict.fromkeys((*row.used_on, *subject.used_on)))
+        also = row.also if subject.key == row.subject else tuple(dict.fromkeys((*row.also, subject.key)))
+        self.rows[place] = replace(row, used_on=used_on, also=also)
+
+    def _missing(self, subject: Subject, proves: str, note: str) -> str:
+        verdict = Verdict.NEEDS_JUDGEMENT if subject.expected.judgement else Verdict.NEEDS_EVIDENCE
+        return self._add(
+            subject, title=subject.title, state=State.MISSING, proves=proves, verdict=verdict, note=note,
+            used_on=tuple(subject.used_on),
+        )  # fmt: skip
+
+    def _add(self, subject: Subject, **said: Any) -> str:
+        number = f"{EVIDENCE}-{len(self.rows) + 1:02d}"
+        expected, region = subject.expected, self.region
+        self.rows.append(EvidenceRow(
+            number, subject.key, subject.kind, region=region.title if region else "", shows=expected.shows,
+            expected=expected.expected_in(region), **said,
+        ))  # fmt: skip
+        return number
+
+    def enter_other_papers(self) -> None:
+        """Documents of the project that no subject has taken: for assemblies, or for a claim in words of its own."""
+        from layerfolio.catalogue.expected_documents import named
+
+        for paper in project_papers(self.project):
+            entered = paper in self.papers or any(one.document == paper.document for one in self.rows)
+            if not entered:
+                key = ", ".join(paper.speaks_for or paper.document.proves) or "project"
+                subject = Subject(key, "claim", sentence(key), named("other"), used_on=[RECORD])
+                self._enter_paper(paper, subject)
+
+    def enter_findings(self, findings: Iterable[Finding]) -> None:
+        """The rows that each finding waits for; where none fits, a row is made from the finding itself."""
+        for one in waiting(findings):
+            numbers = self._rows_for(one) or (self._own_row(one),)
+            self.waiting[(one.id, one.assembly)] = numbers
+            for number in numbers:
+                self._mark(number, one)
+
+    def _rows_for(self, finding: Finding) -> tuple[str, ...]:
+        asked, layers = asks(finding, self.assemblies)
+        found = [number for claim in asked for number in self._of_claim(claim, finding)]
+        found += [number for layer in layers for number in self._of_layer(finding, layer)]
+        if finding.opening and not asked:
+            found += [x.number for x in self._of(finding.assembly or "") if x.kind == "opening" and x.waits]
+        return tuple(dict.fromkeys(found))
+
+    def _of(self, key: str) -> list[EvidenceRow]:
+        return [x for x in self.rows if key in (x.subject, *x.also)]
+
+    def _of_claim(self, claim: ExpectedDocument, finding: Finding) -> list[str]:
+        """Rows of a claim: those that wait, else all; a claim that nobody made so far gets its row here."""
+        rows = [x for x in self._of(claim.name) if x.kind == "claim"]
+        if not rows:
+            subject = Subject(claim.name, "claim", claim.title, claim)
+            return [self._missing(subject, "", wanted_of(finding, claim))]
+        return [x.number for x in rows if x.waits] or [x.number for x in rows]
+
+    def _of_layer(self, finding: Finding, number: int) -> list[str]:
+        assembly = self.assemblies[finding.assembly or ""]
+        layer = assembly.layers[number - 1]
+        key = material_key(layer, given_layer(self.project, assembly, layer))
+        return [x.number for x in self._of(key) if x.kind == "material" and x.waits]
+
+    def _own_row(self, finding: Finding) -> str:
+        """One row for all findings that ask the same: "Second plane of protection: supply ..."."""
+        from layerfolio.catalogue.expected_documents import named
+
+        key = finding.id
+        note = missing(finding.next_step or finding.reason)
+        same = [x for x in self._of(key) if x.note == note]
+        if same:
+            return same[0].number
+        subject = Subject(key, "claim", finding.question, named("other"))
+        return self._missing(subject, "", note)
+
+    def _mark(self, number: str, finding: Finding) -> None:
+        """The row is used on the record, and on the sheet of what the finding is about."""
+        place = next(at for at, x in enumerate(self.rows) if x.number == number)
+        subject = OPENINGS if finding.opening else finding.assembly
+        sheets = [*self.rows[place].used_on, *([subject] if subject else []), RECORD]
+        kept = [x for x in dict.fromkeys(sheets) if x != RECORD]
+        self.rows[place] = replace(self.rows[place], used_on=(*kept, RECORD))
