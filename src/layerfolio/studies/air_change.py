@@ -35,7 +35,7 @@ def air_change(project: Any, record: Recorder) -> AirChange:
     record.given("rho", density.value, "air", density.origin.source, density)
     record.given("c_p", heat.value, "air", heat.origin.source, heat)
     capacity = record.step(f.air_heat_capacity, rho=density.value, c_p=heat.value)
-    return AirChange(changes, record.step(f.air_loss, c_V=capacity, n_a=changes, V=volume.value, running_total=True))
+    return AirChange(changes, record.step(f.air_loss, c_V=capacity, n_a=changes, V=volume.value))
 
 
 def _with_ventilation(project: Any, leakage: float, volume: float, record: Recorder) -> float:

@@ -121,8 +121,8 @@ def _sum(parts: list[EnvelopePart], record: Recorder) -> float:
         whole = tuple(
             record.step(f.transmission, about=KINDS[kind], H_x=one) if len(one) > 1 else one[0] for kind, one in values.items()
         )
-        return record.step(f.transmission, about="all", H_x=whole, running_total=True)
-    return record.step(f.transmission, H_x=tuple(part.conductance for part in parts), running_total=True)
+        return record.step(f.transmission, about="all", H_x=whole)
+    return record.step(f.transmission, H_x=tuple(part.conductance for part in parts))
 
 
 def _mean_of_windows(parts: list[EnvelopePart], record: Recorder) -> None:

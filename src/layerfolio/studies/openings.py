@@ -41,8 +41,10 @@ def opening_study(name: str, opening: Any, project: Any) -> OpeningStudy:
 
 
 def _origin(name: str, opening: Any) -> Origin:
-    source = opening.source or opening.basis or f"project file, openings.{name} (no source stated)"
-    return Origin("project", str(source), "", "given", documents(opening))
+    given = documents(opening)
+    paper = next((", ".join(filter(None, (one.number, one.issuer))) for one in given if one.number), "")
+    source = opening.source or paper or opening.basis or f"project file, openings.{name} (no source stated)"
+    return Origin("project", str(source), "", "given", given)
 
 
 def _stated(name: str, opening: Any, record: Recorder) -> Datum:

@@ -1,0 +1,156 @@
+"""The tables of the opening schedule: where and how large, heat and evidence, operation and escape."""
+
+from typing import Any
+
+from layerfolio.sheets.blocks import Column, Row, Table
+from layerfolio.sheets.desk import RECORD, Desk
+from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, unit_of
+from layerfolio.sheets.markup import plain
+from layerfolio.steps.trace import Given
+from layerfolio.studies.envelope_types import OpeningStudy
+from layerfolio.units.quantity import Quantity
+from layerfolio.units.show import fixed, length_figure
+
+KIND_WORDS = {
+    "window": "Window", "door": "Door", "skylight": "Skylight", "hatch": "Hatch", "glass-block": "Glass block",
+    "vehicle-door": "Vehicle door",
+}  # fmt: skip
+YES_NO = {True: "yes", False: "no", None: NOT_GIVEN}
+
+
+def schedule(studies: dict[str, OpeningStudy], system: str) -> Table:
+    """Mark, kind and title, assembly, orientation, number, size, area."""
+    inches = system == "customary"
+    columns = (
+        Column("Mark", width=13), Column("Kind and title"), Column("In", width=13), Column("Faces", width=24),
+        Column("No.", width=10, align="right"), Column("Width × height", "in" if inches else "mm", 46 if inches else 30, "right"),
+        Column("{area}, each", unit_of("area", system), 28 if inches else 19, "right"),
+        Column("{area}, all", unit_of("area", system), 28 if inches else 19, "right"),
+    )  # fmt: skip
+    rows = tuple(Row(_place(one, system)) for one in studies.values())
+    total = sum(one.total_area for one in studies.values())
+    count = str(sum(one.count for one in studies.values()))
+    last = Row(("", "All openings", "", "", count, "", "", cell(total, "area", system, 2, 1)), total=True)
+    return Table(columns, (*rows, last) if len(rows) > 1 else rows, top_rule=False)
+
+
+def _place(one: OpeningStudy, system: str) -> tuple[str, ...]:
+    kind = KIND_WORDS[one.kind]
+    return (
+        f"**{plain(one.name)}**", plain(f"{kind}: {one.title}" if one.title else kind), plain(one.wall),
+        one.orientation or NOT_GIVEN, str(one.count), _size(one, system), cell(one.area, "area", system, 2, 1),
+        cell(one.total_area, "area", system, 2, 1),
+    )  # fmt: skip
+
+
+def _size(one: OpeningStudy, system: str) -> str:
+    stated = one.stated
+    sides = (getattr(stated, "width", None) or one.width, getattr(stated, "height", None) or one.height)
+    first = " × ".join(length_figure(side, system) for side in sides)
+    if system == "metric":
+        return first
+    return f"{first} ({' × '.join(length_figure(side, 'metric') for side in sides)})"
+
+
+def heat(desk: Desk, studies: dict[str, OpeningStudy], defaults: dict[str, str]) -> Table:
+    """U with its source mark and basis, the code's default beside it where there is one, solar factor, evidence, verdicts."""
+    system = desk.system
+    columns = [
+        Column("Mark", width=13), Column("{U_w}", unit_of("U_w", system), 28 if system == "customary" else 18, "right"),
+        Column("Src", width=14), Column("Basis"), Column("Solar", "factor", 17, "right"),
+        Column("Evidence", "register", 26), Column("Judged", f"{RECORD}, line", 22),
+    ]  # fmt: skip
+    if defaults:
+        columns.insert(4, Column("Code's default", unit_of("U_w", system), 27, "right"))
+    rows = []
+    for name, one in studies.items():
+        cells = [
+            f"**{plain(name)}**", NOT_GIVEN if one.transmittance is None else cell(one.transmittance, "U_w", system, 2, 3),
+            desk.book.marks(*figures(one)) or NONE, basis(one), _factor(one.solar_factor), evidence(desk, name) or NONE,
+            lines(desk, name) or NONE,
+        ]  # fmt: skip
+        if defaults:
+            cells.insert(4, defaults.get(name, NONE))
+        rows.append(Row(tuple(cells)))
+    return Table(tuple(columns), tuple(rows))
+
+
+def figures(one: OpeningStudy) -> list[Any]:
+    """The sourced figures behind a transmittance: its own, or those it was computed from."""
+    if one.how != "computed":
+        return [one.figure]
+    return [entry.figure for entry in one.trace.entries if isinstance(entry, Given) and entry.figure]
+
+
+def basis(one: OpeningStudy) -> str:
+    """Where a transmittance comes from, in words."""
+    if one.how == "computed":
+        return "computed, ISO 10077-1, steps below"
+    if one.how == "stated":
+        return plain(one.basis) or NOT_GIVEN
+    return "**missing**"
+
+
+def _factor(value: float | None) -> str:
+    return NOT_GIVEN if value is None else fixed(value, 2)
+
+
+def evidence(desk: Desk, name: str) -> str:
+    """Numbers of the rows of the evidence register on an opening; those that still wait for a document in bold."""
+    register = getattr(desk, "register", None) or getattr(desk.dossier, "register", None)
+    if register is None:
+        return ""
+    rows = register.of(name, "opening")
+    return ", ".join(f"**{one.number}**" if one.waits else one.number for one in rows)
+
+
+def lines(desk: Desk, name: str) -> str:
+    """The lines of the compliance record on an opening."""
+    found = [one for one in desk.dossier.findings if one.assembly == name and one.opening]
+    return ", ".join(str(desk.line(one)) for one in found)
+
+
+def safety(studies: dict[str, OpeningStudy], system: str) -> Table:
+    """Operation, clear opening and sill, whether it is a way of escape, whether its glass is safety glass."""
+    inches = system == "customary"
+    columns = (
+        Column("Mark", width=13), Column("Operation"),
+        Column("Clear opening", "in" if inches else "mm", 46 if inches else 30, "right"),
+        Column("Clear area", unit_of("area", system), 28 if inches else 22, "right"),
+        Column("Sill over floor", "in" if inches else "mm", 30 if inches else 26, "right"),
+        Column("Escape", width=20), Column("Safety glass", width=24),
+    )  # fmt: skip
+    return Table(columns, tuple(Row(_operation(one, system)) for one in studies.values()))
+
+
+def _operation(one: OpeningStudy, system: str) -> tuple[str, ...]:
+    stated = one.stated
+    clear = getattr(stated, "clear_opening", None)
+    return (
+        f"**{plain(one.name)}**", getattr(stated, "operation", None) or NOT_GIVEN, _clear_size(clear, system),
+        _clear_area(clear, system), _length(getattr(stated, "sill_height", None), system),
+        YES_NO[getattr(stated, "egress", None)], YES_NO[getattr(stated, "safety_glazing", None)],
+    )  # fmt: skip
+
+
+def _clear_size(clear: Any, system: str) -> str:
+    sides = [getattr(clear, name, None) for name in ("width", "height")]
+    if not all(sides):
+        return NOT_GIVEN
+    first = " × ".join(length_figure(side, system) for side in sides)
+    return first if system == "metric" else f"{first} ({' × '.join(length_figure(side, 'metric') for side in sides)})"
+
+
+def _clear_area(clear: Any, system: str) -> str:
+    """The stated clear area, else width by height."""
+    area, width, height = (getattr(clear, name, None) for name in ("area", "width", "height"))
+    if area is None and not (width and height):
+        return NOT_GIVEN
+    return cell(area.value if area else width.value * height.value, "area", system, 3, 2)
+
+
+def _length(length: Quantity | None, system: str) -> str:
+    if length is None:
+        return NOT_GIVEN
+    first = length_figure(length, system)
+    return first if system == "metric" else f"{first} ({length_figure(length, 'metric')})"

@@ -1,0 +1,172 @@
+"""The whole building: every part of the envelope, the sum, the code's own sum beside it, the design heat loss, the steps."""
+
+from layerfolio.catalogue.sources import printed
+from layerfolio.drawing.heat_bars import HeatBar, heat_bars
+from layerfolio.sheets import building_tables as tables
+from layerfolio.sheets.blocks import Calculation, Column, Figure, Head, Heading, Row, Sheet, Table, VerdictCell
+from layerfolio.sheets.calculation import calculation
+from layerfolio.sheets.close_steps import close
+from layerfolio.sheets.desk import BUILDING, RECORD, Desk
+from layerfolio.sheets.figures import with_unit
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.templates import Marked
+from layerfolio.steps.trace import Entry, Section, Trace
+from layerfolio.studies.envelope_types import BuildingStudy
+
+WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
+ASSEMBLY_AGAINST_GROUND = "ground"
+
+
+def whole_building(desk: Desk) -> Sheet | None:
+    """Sheet C3; None for a project whose envelope was not studied."""
+    study: BuildingStudy | None = getattr(desk.dossier, "building", None)
+    if study is None or not study.parts:
+        return None
+    system, book = desk.system, desk.book
+    judged = getattr(desk.dossier, "envelope", None)
+    code = tables.code_rows(judged, system) if judged else None
+    chart = _chart(desk, study)
+    blocks = desk.templates.blocks(
+        "whole-building",
+        head=Head("", "Whole building: heat through the envelope", "size, figure, conductance"),
+        parts=tables.parts(study, _counts(desk), system, book),
+        joins=tables.joins(study, system, book) or "",
+        sums=tables.sums(study, system),
+        areas=Marked(_areas(desk)),
+        not_counted=Marked(_not_counted(desk)),
+        missing=[Marked(plain(line)) for line in study.lacking],
+        code=code or "",
+        code_note=Marked(_code_note(judged)) if code else "",
+        verdicts=_verdicts(desk) or "",
+        temperatures=Marked(_temperatures(study, system)),
+        chart=Figure(chart) if chart else "",
+        loss_note=Marked(_loss_note(desk, study)),
+        no_loss=Marked("" if chart else _no_loss(desk, study)),
+        steps_head=Heading("Steps"),
+        steps=building_steps(study, desk),
+    )
+    return Sheet(BUILDING, "Whole building: heat", "—", blocks)
+
+
+def building_steps(study: BuildingStudy, desk: Desk) -> Calculation:
+    """The steps of the sum and of the heat loss; a section without an entry is left out."""
+    made = calculation(Trace(tuple(_filled(study.trace.entries))), desk.system, desk.book, total="H_T")
+    return Calculation("", "", tuple(map(close, made.steps)))
+
+
+def _filled(entries: tuple[Entry, ...]) -> list[Entry]:
+    following = (*entries[1:], Section(""))
+    return [
+        one for one, after in zip(entries, following, strict=True) if not (isinstance(one, Section) and isinstance(after, Section))
+    ]
+
+
+def _counts(desk: Desk) -> dict[str, int]:
+    return {name: one.count for name, one in (getattr(desk.dossier, "openings", None) or {}).items()}
+
+
+def _chart(desk: Desk, study: BuildingStudy):
+    loss = study.heat_loss
+    if loss is None:
+        return None
+    kinds = [(part.kind, part.title) for part in study.parts]
+    bars = [
+        HeatBar(f"{name}  {title}" if title else name, watts, kind)
+        for (name, watts), (kind, title) in zip(loss.by_part, kinds, strict=True)
+    ]
+    if loss.air is not None:
+        bars.append(HeatBar("air change", loss.air, "air"))
+    return heat_bars(bars, system=desk.system, width=WIDTHS[desk.dossier.project.project.page])
+
+
+def _areas(desk: Desk) -> str:
+    """What the areas hold, and what the letters under From mean."""
+    project = desk.dossier.project
+    own = [name for name, one in project.assemblies.items() if getattr(one, "area_includes_openings", None) is not None]
+    gross = getattr(project, "area_includes_openings", False)
+    words = (
+        "The project file states areas with openings in them; they were taken off."
+        if gross
+        else "Areas of assemblies are those of the project file, which states them without openings."
+    )
+    if own:
+        words += f" Said otherwise or once more there for {plain(', '.join(own))}."
+    return words + " _From_ names the sheet of the calculation, or the source mark of a stated figure."
+
+
+def _not_counted(desk: Desk) -> str:
+    """Joins without a linear transmittance, named one by one."""
+    without = [one for one in getattr(desk.dossier.project, "joins", None) or () if one.psi is None]
+    if not without:
+        return ""
+    names = "; ".join(plain(f"{one.at} {', '.join(one.of)}") for one in without)
+    return f"Not counted, because the project file states no {{psi_j}}: {names}. What they lose comes on top."
+
+
+def _code_note(judged: object) -> str:
+    """What this sum holds, and what it lacks."""
+    words = "Parts that the set limits, each with the set's own figure; joins and air are not in it."
+    if judged.lacking:
+        words += " No sum without " + plain(", ".join(judged.lacking)) + "."
+    if judged.trade_off_designed is not None and judged.trade_off_limit is not None:
+        names = ", ".join(f"{row.name} ({row.note})" if row.note else row.name for row in judged.trade_off_rows)
+        words += (
+            f" Trade-off over {plain(names)}: {with_unit(judged.trade_off_designed, 'H_T', 'metric', 4)} provided, "
+            f"{with_unit(judged.trade_off_limit, 'H_T', 'metric', 4)} asked."
+        )
+    return words
+
+
+def _verdicts(desk: Desk) -> Table | None:
+    """The findings on this sum, with their lines in the record."""
+    found = [one for one in desk.dossier.findings if one.step == BUILDING]
+    if not found:
+        return None
+    columns = (Column("Question", width=42), Column("Asked and provided", width=80), Column("Verdict"))
+    rows = tuple(
+        Row((
+            f"**{plain(one.question)}**\n{RECORD}, line {desk.line(one)}",
+            "\n".join(filter(None, (plain(one.asked), plain(one.given)))), VerdictCell(one.verdict, plain(one.what_follows)),
+        ))
+        for one in found
+    )  # fmt: skip
+    return Table(columns, rows)
+
+
+def _temperatures(study: BuildingStudy, system: str) -> str:
+    loss = study.heat_loss
+    if loss is None:
+        return ""
+    inside, outside = (with_unit(one, "theta_i", system) for one in (loss.indoor, loss.outdoor))
+    return f"Room air {inside}, outdoor design temperature {outside}. Largest part first."
+
+
+def _loss_note(desk: Desk, study: BuildingStudy) -> str:
+    """What the figure is, and what it is not."""
+    loss = study.heat_loss
+    if loss is None:
+        return ""
+    words = ["Steady heat loss without sun, people or equipment; no size of a heating system."]
+    ground = [name for name, one in desk.dossier.assemblies.items() if one.faces == ASSEMBLY_AGAINST_GROUND]
+    if ground:
+        words.append(
+            f"Against the ground ({plain(', '.join(ground))}) the outdoor temperature stands in for the milder ground: "
+            "the loss there is overstated."
+        )
+    if loss.air is None:
+        words.append(f"Without the air: the project file lacks {plain(loss.lacking)}. The total is higher.")
+    else:
+        words.append(f"Leakage in use as a twentieth of the air change at 50 Pa is {printed('common-practice')}; it decides nothing.")
+    return " ".join(words)
+
+
+def _no_loss(desk: Desk, study: BuildingStudy) -> str:
+    if study.conductance is None:
+        return "Not calculated while the sum lacks a part."
+    project = desk.dossier.project
+    wanted = []
+    if not (project.indoor and project.indoor.temperature):
+        wanted.append("indoor.temperature")
+    if not (project.climate and project.climate.heating_design_temperature):
+        wanted.append("climate.heating_design_temperature")
+    return f"Not calculated: the project file lacks {plain(', '.join(wanted))}."
