@@ -7,6 +7,8 @@ from layerfolio.assembly.types import Choice, Fasteners, InvertedRoof, Stated, U
 from layerfolio.catalogue.completions import Completions, completions
 from layerfolio.catalogue.datum import Datum, Origin
 
+SPACES = "iso-6946-2017, unheated spaces"
+
 
 def stated(given: Any, set_id: str) -> Stated:
     """What an assembly of the project file states; the set's data are read only when it states something."""
@@ -42,14 +44,17 @@ def _space(given: Any) -> str:
 def _spaces(given: Any, data: Completions) -> tuple[Datum | None, UnheatedSpace | None, tuple[Choice, ...]]:
     """Roof space and unheated space of a set that counts them; a roof space stands before a space beside."""
     if word := getattr(given, "roof_space", None):
-        return data.roof_spaces[word], None, ()
-    beside = given.unheated_space
+        because = "the figure of the space holds its air and its covering, not the film on the roof"
+        return data.roof_spaces[word], None, (Choice("The outside film is that of the roof over the space", because, SPACES),)
+    beside = getattr(given, "unheated_space", None)
+    if beside is None:
+        return None, None, ()
     lacking = [key for key in ("envelope", "volume", "air_changes") if getattr(beside, key) in (None, ())]
     if given.area is None:
         lacking.append("the area of the assembly")
     if lacking:
         words = f"not stated: {', '.join(lacking)}".replace("_", " ")
-        return None, None, (Choice("The unheated space adds no resistance", words, "iso-6946-2017, unheated spaces"),)
+        return None, None, (Choice("The unheated space adds no resistance", words, SPACES),)
     parts = tuple((one.area.value, one.transmittance.value) for one in beside.envelope)
     return None, UnheatedSpace(parts, beside.volume.value, beside.air_changes), ()
 

@@ -54,25 +54,15 @@ def layer(
     kind = "cavity" if given.cavity else "membrane" if _is_membrane(given, catalogue) else "solid"
     family = _family(given, own, catalogue, kind)
     return Layer(
-        number=number,
-        name=name,
-        title=_title(given, own, catalogue, name),
-        kind=kind,
-        material=material,
-        family=family,
-        thickness=given.thickness,
-        conductivity=heat.conductivity,
-        resistivity=heat.resistivity,
-        resistance=heat.resistance,
+        number=number, name=name, title=_title(given, own, catalogue, name),
+        kind=kind, material=material, family=family, thickness=given.thickness,
+        conductivity=heat.conductivity, resistivity=heat.resistivity, resistance=heat.resistance,
         vapour=_vapour(sources, cavity, kind),
         density=figures.other(sources, "density"),
         specific_heat=figures.other(sources, "specific_heat"),
         member=made,
-        cavity=given.cavity or "",
-        cavity_openings=getattr(given, "openings", None),
-        serves=tuple(given.serves or ()),
-        seams=given.seams or "",
-        counts=counts,
+        cavity=given.cavity or "", cavity_openings=getattr(given, "openings", None),
+        serves=tuple(given.serves or ()), seams=given.seams or "", counts=counts,
         insulating=_insulating(given, catalogue, heat, cavity),
         documents=(*figures.documents(given), *(figures.documents(own) if own is not None else ())),
         is_cladding=bool(catalogue and catalogue.cladding),
@@ -84,7 +74,7 @@ def layer(
         air_voids=getattr(given, "air_voids", None),
         flame_spread=figures.other(sources, "flame_spread", listed=False),
         smoke_developed=figures.other(sources, "smoke_developed", listed=False),
-    ), choices
+    ), choices  # fmt: skip
 
 
 def _fasteners(given: Any, where: str, context: Context) -> "Fasteners | None":

@@ -102,7 +102,7 @@ def _not_counting(last: int, openings: float | None) -> Choice:
     """What a ventilated cavity leaves out; of a slightly ventilated one, only the total that takes it as well ventilated does."""
     words = "the ventilated cavity and what lies outside it count for nothing, for heat and for vapour"
     if openings is not None:
-        words = "that is the total with the cavity well ventilated; the transmittance lies between it and the total with still air"
+        words = "that is the total with the cavity well ventilated; the transmittance lies between it and that with still air"
     return Choice(f"{_numbers(last)} not count", words)
 
 

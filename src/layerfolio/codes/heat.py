@@ -31,10 +31,10 @@ class Case:
     @property
     def value(self) -> float | None:
         """What the study gives in the requirement's quantity; None without a result."""
-        asked = self.study.asked
-        if asked is None:
+        final = self.study.final
+        if final is None:
             return None
-        return asked.transmittance if self.requirement.quantity == "U" else asked.resistance
+        return final.transmittance if self.requirement.quantity == "U" else final.resistance
 
     def passes(self, value: float, limit: float) -> bool:
         return getattr(judges, self.requirement.judge)(value, limit, self.context.decimals)
@@ -103,6 +103,9 @@ def _compared(case: Case, limit: Limit) -> tuple[Verdict, str, str]:
     value = case.value
     remark = f"; {case.resolved.remark}" if case.resolved.remark else ""
     if not case.passes(value, limit.value):
+        if _passes_uncorrected(case, limit):
+            reason = "the limit is missed by the corrections alone, whose coefficients were not read in the standard"
+            return Verdict.NEEDS_EVIDENCE, reason, "supply the correction from the adopted standard, or a test of the assembly"
         eased = case.resolved.eased
         if eased is not None and case.passes(value, eased):
             reason = f"the limit would be {_shown(case, eased)} if one question is answered with yes"
@@ -115,9 +118,17 @@ def _compared(case: Case, limit: Limit) -> tuple[Verdict, str, str]:
     return Verdict.MEETS, f"the calculated figure reaches the limit{remark}", ""
 
 
+def _passes_uncorrected(case: Case, limit: Limit) -> bool:
+    """Whether the figure would pass without the corrections of its transmittance."""
+    plain, final = case.study.asked, case.study.final
+    if plain == final:
+        return False
+    return case.passes(plain.transmittance if case.requirement.quantity == "U" else plain.resistance, limit.value)
+
+
 def _turning(case: Case, limit: Limit) -> tuple[str, ...]:
     """What rests on memory and would turn the verdict if it counted as nothing."""
-    resistance = case.study.asked.resistance
+    resistance = case.study.final.resistance
     found = []
     for name, amount in from_memory(case.study):
         left = resistance - amount

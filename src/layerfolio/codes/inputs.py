@@ -18,7 +18,7 @@ def heat_figures(layer: Layer) -> tuple[Datum, ...]:
 
 
 def from_memory(study: ThermalStudy) -> tuple[tuple[str, float], ...]:
-    """What rests on memory and how much resistance it brings (m2.K/W): layers by name, and the two films.
+    """What rests on memory and how much resistance it brings (m2.K/W): layers by name, the two films, a roof space.
 
     A layer brings its resistance with framing. That is exact for isothermal planes. For the other methods the same
     amount is taken from their total, which is the nearest simple reading.
@@ -28,6 +28,8 @@ def from_memory(study: ThermalStudy) -> tuple[tuple[str, float], ...]:
     for name, film in (("the inside film", assembly.inside_film), ("the outside film", assembly.outside_film)):
         if _rests_on_memory((film,)):
             found.append((name, film.value))
+    if assembly.roof_space is not None and _rests_on_memory((assembly.roof_space,)):
+        found.append(("the unheated roof space", assembly.roof_space.value))
     return tuple((name, amount) for name, amount in found if amount > 0)
 
 

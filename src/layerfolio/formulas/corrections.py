@@ -49,10 +49,16 @@ def rain_correction(*, p_rain: float, fx: float, R_ins: float, R_T0: float) -> f
     return p_rain * fx * (R_ins / R_T0) ** 2
 
 
+@formula("R_ins", source="iso-6946-2017, annex F, inverted roofs")
+def insulation_above(*, R: tuple[float, ...]) -> float:
+    """Insulation above the waterproof layer of an inverted roof."""
+    return sum(R)
+
+
 @formula("dU", source="iso-6946-2017, formula (F.2)")
-def all_corrections(*, dU_f: float, dU_g: float, dU_r: float) -> float:
+def all_corrections(*, dU_x: tuple[float, ...]) -> float:
     """All corrections together."""
-    return dU_f + dU_g + dU_r
+    return sum(dU_x)
 
 
 @formula("s_dU", source="iso-6946-2017, annex F, when corrections are dropped")

@@ -1,10 +1,10 @@
 """The thermal study of a plane assembly: three methods, share of heat through framing, temperatures in design winter."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.formulas import thermal as f
-from layerfolio.steps.trace import Recorder
+from layerfolio.steps.trace import Recorder, Section
 from layerfolio.studies import layer_heat
 from layerfolio.studies.layer_heat import source_words, subject
 from layerfolio.studies.paths import Path, paths
@@ -26,26 +26,89 @@ TRANSMITTANCE = {
 
 def thermal_study(assembly: Assembly, *, indoor: float | None = None, outdoor: float | None = None) -> ThermalStudy:
     """Resistance and transmittance by all three methods; temperatures when both design temperatures (degC) are given."""
-    missing = layer_heat.layers_without_figures(assembly)
+    missing = _missing(assembly)
     record = Recorder()
     if missing:
         record.choice("No thermal result", "no thermal figure for " + ", ".join(missing))
         return ThermalStudy(assembly, (), {}, None, (), missing, record.done())
-    films = _films(assembly, record)
-    plain = layer_heat.homogeneous(assembly, record)
-    base = record.step(f.homogeneous_total, R=(films, *(h.with_framing for _, h in sorted(plain.items()))), running_total=True)
-    by_number = plain | layer_heat.framed(assembly, record)
-    layers = tuple(by_number[x.number] for x in assembly.layers if x.number in by_number)
-    crossing = paths(layers)
-    results, through_framing = _by_method(assembly, layers, crossing, base, record)
+    still = _as_still(assembly.still, record) if assembly.still else None
+    found = _totals(assembly, record)
+    if still:
+        from layerfolio.studies.spaces import between
+
+        found = replace(found, by_method=between(assembly.openings, still.by_method, found.by_method, record),
+                        within_limits=still.within_limits and found.within_limits)  # fmt: skip
+    results = _transmittances(assembly, found, record)
+    corrected = None
+    if assembly.completions is not None:
+        from layerfolio.studies.corrections import corrections
+
+        corrected = corrections(assembly, found.layers, found.space, results[assembly.method].transmittance, record)
     temperatures: tuple[Interface, ...] = ()
     if indoor is not None and outdoor is not None and assembly.faces != "ground":
-        temperatures = interfaces(assembly, layers, indoor, outdoor, record)
-    return ThermalStudy(assembly, layers, results, through_framing, temperatures, (), record.done())
+        temperatures = interfaces(_with_space(assembly, found.space), found.layers, indoor, outdoor, record)
+    framing = found.share_of_heat
+    return ThermalStudy(assembly, found.layers, results, framing, temperatures, (), record.done(), corrected)
+
+
+@dataclass(frozen=True, slots=True)
+class _Totals:
+    """Of one way to count the layers: total resistance by method, m2.K/W, and the resistance of an unheated space in it."""
+
+    layers: tuple[LayerHeat, ...]
+    space: float
+    by_method: dict[str, float]
+    within_limits: bool
+    share_of_heat: float | None
+
+
+def _missing(assembly: Assembly) -> tuple[str, ...]:
+    """Names of layers without a figure, those that count only with a still cavity included."""
+    names = layer_heat.layers_without_figures(assembly)
+    return tuple(dict.fromkeys((*names, *layer_heat.layers_without_figures(assembly.still)))) if assembly.still else names
+
+
+def _totals(assembly: Assembly, record: Recorder) -> _Totals:
+    """Films, layers and the total resistance by each method."""
+    films = _films(assembly, record)
+    space = _space(assembly, record)
+    plain = layer_heat.homogeneous(assembly, record)
+    parts = (films, *((space,) if space else ()), *(h.with_framing for _, h in sorted(plain.items())))
+    base = record.step(f.homogeneous_total, R=parts, running_total=True)
+    by_number = plain | layer_heat.framed(assembly, record)
+    layers = tuple(by_number[x.number] for x in assembly.layers if x.number in by_number)
+    by_method, within, share_of_heat = _by_method(layers, paths(layers), base, record)
+    return _Totals(layers, space, by_method, within, share_of_heat)
+
+
+def _space(assembly: Assembly, record: Recorder) -> float:
+    """Resistance of an unheated space; what works it out is loaded only where there is one."""
+    if assembly.roof_space is None and assembly.unheated_space is None:
+        return 0.0
+    from layerfolio.studies.spaces import unheated_space
+
+    return unheated_space(assembly, record)
+
+
+def _with_space(assembly: Assembly, space: float) -> Assembly:
+    """The assembly with an unheated space put to its outside film, as a profile of temperatures needs it."""
+    film = assembly.outside_film
+    return replace(assembly, outside_film=replace(film, value=film.value + space)) if space else assembly
+
+
+def _as_still(assembly: Assembly, record: Recorder) -> _Totals:
+    """The totals with the slightly ventilated cavity as a still one, in steps of their own."""
+    own = Recorder()
+    found = _totals(assembly, own)
+    for entry in own.entries:
+        named = isinstance(entry, Section)
+        record.entries.append(Section(f"Cavity still: {entry.title}", f"still-{entry.key}", entry.source) if named else entry)
+    return found
 
 
 def _films(assembly: Assembly, record: Recorder) -> float:
-    record.section("Surface resistances", key="films")
+    title = "Cavity well ventilated: surface resistances" if assembly.still else "Surface resistances"
+    record.section(title, key="films")
     inside, outside = assembly.inside_film, assembly.outside_film
     record.given("R_si", inside.value, "inside film", source_words(inside), inside)
     record.given("R_se", outside.value, "outside film", source_words(outside), outside)
@@ -53,9 +116,9 @@ def _films(assembly: Assembly, record: Recorder) -> float:
 
 
 def _by_method(
-    assembly: Assembly, layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], base: float, record: Recorder
-) -> tuple[dict[str, MethodResult], float | None]:
-    """All three methods, recorded in the order in which a reader needs them; then the transmittance that is asked."""
+    layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], base: float, record: Recorder
+) -> tuple[dict[str, float], bool, float | None]:
+    """All three methods, recorded in the order in which a reader needs them; whether the combined one holds; heat by framing."""
     record.section("Isothermal planes: all layers in series", key=PLANES)
     lower = record.step(f.series_resistance, R=(base, *(h.with_framing for h in layers if _framed(h))), running_total=True)
     through_framing = None
@@ -65,13 +128,19 @@ def _by_method(
         upper = lower
         record.choice("The three methods agree", "no layer is framed, so there is one heat-flow path")
     combined, within = _combined(lower, upper, record) if len(crossing) > 1 else (lower, True)
-    value = {PLANES: lower, PARALLEL: upper, COMBINED: combined}
+    return {PLANES: lower, PARALLEL: upper, COMBINED: combined}, within, through_framing
+
+
+def _transmittances(assembly: Assembly, found: _Totals, record: Recorder) -> dict[str, MethodResult]:
+    """The transmittance that is asked, recorded; those of all methods."""
     record.section(f"Transmittance as the set asks it: {assembly.method.replace('-', ' ')}", key="transmittance")
+    value = found.by_method
     formula, name = TRANSMITTANCE[assembly.method]
     record.step(formula, **{name: value[assembly.method]})
     results = {method: MethodResult(r, TRANSMITTANCE[method][0](**{TRANSMITTANCE[method][1]: r})) for method, r in value.items()}
-    results[COMBINED] = replace(results[COMBINED], upper_limit=upper, lower_limit=lower, within_limits=within)
-    return results, through_framing
+    limits = {"upper_limit": value[PARALLEL], "lower_limit": value[PLANES], "within_limits": found.within_limits}
+    results[COMBINED] = replace(results[COMBINED], **limits)
+    return results
 
 
 def _upper(layers: tuple[LayerHeat, ...], crossing: tuple[Path, ...], base: float, record: Recorder) -> tuple[float, float]:

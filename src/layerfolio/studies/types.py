@@ -1,6 +1,6 @@
 """What a study gives: typed results and the trace that a reader can follow with a pocket calculator."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.steps.trace import Trace
@@ -40,6 +40,21 @@ class Interface:
 
 
 @dataclass(frozen=True, slots=True)
+class Corrections:
+    """Corrections of the transmittance, W/(m2.K), for what the plain layers do not show (ISO 6946, annex F).
+
+    `counted` is False where they are so small together that they are dropped; `corrected_transmittance` is then the plain one.
+    """
+
+    fasteners: float
+    air_voids: float
+    inverted_roof: float
+    total: float
+    counted: bool
+    corrected_transmittance: float
+
+
+@dataclass(frozen=True, slots=True)
 class ThermalStudy:
     assembly: Assembly
     layers: tuple[LayerHeat, ...]  # those that count, from the outside in
@@ -48,6 +63,7 @@ class ThermalStudy:
     interfaces: tuple[Interface, ...]  # empty without a design temperature
     missing: tuple[str, ...]  # names of layers without a thermal figure; then by_method is empty
     trace: Trace
+    corrections: Corrections | None = None  # None: nothing is stated that the set would count
 
     @property
     def method(self) -> str:
@@ -57,6 +73,14 @@ class ThermalStudy:
     def asked(self) -> MethodResult | None:
         """The result by the method the set asks for; None when a figure is missing."""
         return self.by_method.get(self.method)
+
+    @property
+    def final(self) -> MethodResult | None:
+        """What is judged and summed up: the result that is asked, with its corrections where they count."""
+        asked, found = self.asked, self.corrections
+        if asked is None or found is None or not found.counted:
+            return asked
+        return replace(asked, resistance=1 / found.corrected_transmittance, transmittance=found.corrected_transmittance)
 
 
 @dataclass(frozen=True, slots=True)
