@@ -56,7 +56,7 @@ class EvidenceRow:
     @property
     def expected_words(self) -> str:
         """The expected standards in one line, each from memory with a dagger; empty where none is recorded."""
-        return "; ".join(one.text + (" †" if one.origin.mark == "memory" else "") for one in self.expected)
+        return "; ".join(one.text + ("\u00a0†" if one.origin.mark == "memory" else "") for one in self.expected)
 
     @property
     def sum_in_groups(self) -> str:
