@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from layerfolio.reading.assemblies import Assembly
-from layerfolio.reading.report import Report, did_you_mean, quoted
+from layerfolio.reading.report import Report, did_you_mean, meant, nearest, quoted
 from layerfolio.reading.schema import Project
 from layerfolio.reading.tree import Mapping, Node, Sequence
 
@@ -24,9 +24,9 @@ def check_envelope(project: Project, node: Mapping, report: Report) -> None:
         if opening.in_ and walls and opening.in_ not in walls:
             words = f"there is no assembly {quoted(opening.in_)}{_meant(opening.in_, walls)}"
             report.problem(stated["in"].place, f"{where}.in", words, f"in: {walls[0]}")
-        elif opening.in_ in project.assemblies and opening.kind:
-            _held(where, opening.kind, project.assemblies[opening.in_], opening.in_, stated, report)
-            _direction(where, opening, project.assemblies[opening.in_], report)
+        elif opening.kind and (holder := project.assemblies.get(opening.in_)) and holder.kind:
+            _held(where, opening.kind, holder, opening.in_, stated, report)
+            _direction(where, opening, holder, report)
     _areas(project, node, report)
     _joins(project, node, [*walls, *_below(node, "openings")], report)
     _documents(project, [*walls, *_below(node, "openings")], report)
@@ -38,6 +38,10 @@ def _below(node: Mapping, key: str) -> dict[str, Node]:
 
 
 def _meant(word: str, known: list[str]) -> str:
+    """Names are short: where none is near, those that begin with the same letter may be meant, W1 for W2."""
+    near = [] if nearest(word, known) else [one for one in known if one[:1].casefold() == word[:1].casefold()]
+    if 0 < len(near) <= 3:
+        return meant(near)
     return did_you_mean(word, known) or (f": there are {', '.join(known[:12])}" if known else "")
 
 
