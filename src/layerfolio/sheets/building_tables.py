@@ -10,18 +10,22 @@ from layerfolio.studies.envelope_types import BuildingStudy, EnvelopePart
 from layerfolio.units.show import fixed, in_units
 
 METRIC = (18.0, 20.0, 19.0, 14.0, 17.0, 19.0)  # size, figure, conductance, share, heat loss, where from
-CUSTOMARY = (26.0, 27.0, 24.0, 12.0, 28.0, 15.0)
+CUSTOMARY = (25.0, 26.0, 27.0, 12.0, 27.0, 14.0)
 NAME = {"metric": 17.0, "customary": 13.0}
 
 
 def parts(study: BuildingStudy, counts: Mapping[str, int], system: str, book: SourceBook) -> Table:
-    """Assemblies and openings in the order of the project file, and their sum. `counts` tells how many of an opening there are."""
+    """Assemblies and openings in the order of the project file, and their sum; `counts` tells how many openings are alike."""
     found = [part for part in study.parts if part.kind != "join"]
-    rows = [Row((f"**{plain(part.name)}**", plain(_title(part, counts)), *_figures(study, part, "area", "U", system, book))) for part in found]
+    rows = [
+        Row((f"**{plain(part.name)}**", plain(_title(part, counts)), *_figures(study, part, "area", "U", system, book)))
+        for part in found
+    ]
     total = _total(found)
     if len(found) > 1:
         rows.append(Row(("", "Assemblies and openings", NONE, NONE, *_sum_cells(study, total, system), ""), total=True))
-    return Table((Column("Part", width=NAME[system]), Column("What it is"), *_columns("area", "U", system)), tuple(rows), top_rule=False)
+    columns = (Column("Part", width=NAME[system]), Column("What it is"), *_columns("area", "U", system))
+    return Table(columns, tuple(rows), top_rule=False)
 
 
 def joins(study: BuildingStudy, system: str, book: SourceBook) -> Table | None:
@@ -44,7 +48,8 @@ def sums(study: BuildingStudy, system: str) -> Table:
     lines = [("Transmission", "all parts and joins", study.conductance, loss.transmission if loss else None)]
     lines.append(("Air", per_hour or NOT_GIVEN, air, loss.air if loss else None))
     rows = [Row((what, how, *_sum_cells(study, value, system, watts))) for what, how, value, watts in lines]
-    rows.append(Row(("Building", "transmission and air", *_sum_cells(study, whole, system, loss.total if loss else None)), total=True))
+    together = _sum_cells(study, whole, system, loss.total if loss else None)
+    rows.append(Row(("Building", "transmission and air", *together), total=True))
     widths = METRIC if system == "metric" else CUSTOMARY
     columns = (
         Column("Heat per kelvin", width=58), Column("How much"), *_columns("area", "U", system)[2:5],
@@ -79,15 +84,21 @@ def _columns(size: str, figure: str, system: str) -> tuple[Column, ...]:
 
 def _title(part: EnvelopePart, counts: Mapping[str, int]) -> str:
     words = part.title or part.group.replace("-", " ")
-    return f"{words}, {counts[part.name]} together" if counts.get(part.name, 1) > 1 else words
+    return f"{words} ({counts[part.name]})" if counts.get(part.name, 1) > 1 else words
 
 
 def _figures(study: BuildingStudy, part: EnvelopePart, size: str, figure: str, system: str, book: SourceBook) -> tuple[str, ...]:
     source = " ".join(filter(None, (part.step, book.mark(part.datum) if not part.step else "")))
     return (
-        _known(part.size, size, system, 2 if part.kind == "opening" else 1), _known(part.figure, figure, system, 3),
+        _size(part, size, system), _known(part.figure, figure, system, 3),
         *_sum_cells(study, part.conductance, system), source or NONE,
     )  # fmt: skip
+
+
+def _size(part: EnvelopePart, size: str, system: str) -> str:
+    """Openings to a hundredth of a square metre, what is larger to a tenth, and in feet with one digit less."""
+    decimals = 2 if part.kind == "opening" else 1
+    return NOT_GIVEN if part.size is None else cell(part.size, size, system, decimals, decimals - 1)
 
 
 def _known(value: float | None, quantity: str, system: str, decimals: int) -> str:
@@ -122,15 +133,18 @@ def code_rows(judged: object, system: str) -> Table | None:
     rows = [row for row in judged.rows if row.asked is not None]
     if not rows:
         return None
+    quantities = {row.quantity for row in rows}
+    alike = quantities.pop() if len(quantities) == 1 else ""
+    titles = [f"{words} {{{alike}}}" if alike else words for words in ("Provided", "Asked")]
     columns = (
         Column("Part", width=15), Column("{area}", unit_of("area", system), 30 if system == "customary" else 20, "right"),
-        Column("Provided", width=40, align="right"), Column("Asked", width=40, align="right"),
+        *(Column(title, unit_of(alike, system) if alike else "", 36 if alike else 40, "right") for title in titles),
         Column("{H_x} provided", unit_of("H_x", system), 0, "right"), Column("{H_x} asked", unit_of("H_x", system), 0, "right"),
     )  # fmt: skip
     made = [
         Row((
-            f"**{plain(row.name)}**", _known(row.area, "area", system, 1), _own(row.provided, row.quantity, system),
-            _own(row.asked, row.quantity, system), _known(row.provided_conductance, "H_x", system, 2),
+            f"**{plain(row.name)}**", _known(row.area, "area", system, 1), _own(row.provided, row.quantity, alike, system),
+            _own(row.asked, row.quantity, alike, system), _known(row.provided_conductance, "H_x", system, 2),
             _known(row.asked_conductance, "H_x", system, 2),
         ))
         for row in rows
@@ -139,6 +153,8 @@ def code_rows(judged: object, system: str) -> Table | None:
     return Table(columns, (*made, Row(("Sum", NONE, NONE, NONE, *sums_), total=True)))
 
 
-def _own(value: float | None, quantity: str, system: str) -> str:
-    """A figure in the set's own quantity with its symbol and unit: both kinds stand in one column."""
-    return NOT_GIVEN if value is None else f"{{{quantity}}} {with_unit(value, quantity, system)}"
+def _own(value: float | None, quantity: str, alike: str, system: str) -> str:
+    """A figure in the set's own quantity; with its symbol and unit where resistances and transmittances stand in one column."""
+    if value is None:
+        return NOT_GIVEN
+    return cell(value, quantity, system, 3) if alike else f"{{{quantity}}} {with_unit(value, quantity, system)}"

@@ -10,7 +10,6 @@ from layerfolio.studies.envelope_types import OpeningStudy
 
 DECLARED = "14351"
 """The number of the European product standard, as a basis names it."""
-GLAZED = ("window", "door", "skylight", "glass-block")
 
 
 def opening_schedule(desk: Desk) -> Sheet | None:
@@ -67,7 +66,8 @@ def _declared(studies: dict[str, OpeningStudy], with_defaults: bool) -> str:
 def _reminder(studies: dict[str, OpeningStudy]) -> str:
     """What the schedule does not settle about escape and glass."""
     words = []
-    unknown = [name for name, one in studies.items() if one.kind in GLAZED and getattr(one.stated, "safety_glazing", None) is None]
+    glazed = {name: one.stated for name, one in studies.items() if one.kind in tables.GLAZED}
+    unknown = [name for name, stated in glazed.items() if getattr(stated, "safety_glazing", None) is None]
     if unknown:
         words.append(
             f"The project file does not say whether {plain(', '.join(unknown))} hold safety glass: glass in and beside doors, "

@@ -1,5 +1,6 @@
 """The tables of the opening schedule: where and how large, heat and evidence, operation and escape."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from layerfolio.sheets.blocks import Column, Row, Table
@@ -15,6 +16,8 @@ KIND_WORDS = {
     "window": "Window", "door": "Door", "skylight": "Skylight", "hatch": "Hatch", "glass-block": "Glass block",
     "vehicle-door": "Vehicle door",
 }  # fmt: skip
+GLAZED = ("window", "door", "skylight", "glass-block")
+LEVEL = ("skylight", "hatch")  # may lie level and face nowhere
 YES_NO = {True: "yes", False: "no", None: NOT_GIVEN}
 
 
@@ -22,10 +25,10 @@ def schedule(studies: dict[str, OpeningStudy], system: str) -> Table:
     """Mark, kind and title, assembly, orientation, number, size, area."""
     inches = system == "customary"
     columns = (
-        Column("Mark", width=13), Column("Kind and title"), Column("In", width=13), Column("Faces", width=24),
-        Column("No.", width=10, align="right"), Column("Width × height", "in" if inches else "mm", 46 if inches else 30, "right"),
-        Column("{area}, each", unit_of("area", system), 28 if inches else 19, "right"),
-        Column("{area}, all", unit_of("area", system), 28 if inches else 19, "right"),
+        Column("Mark", width=13), Column("What it is"), Column("In", width=13), Column("Faces", width=21 if inches else 24),
+        Column("No.", width=10, align="right"), Column("Width × height", "" if inches else "mm", 42 if inches else 30, "right"),
+        Column("{area}, each", unit_of("area", system), 23 if inches else 19, "right"),
+        Column("{area}, all", unit_of("area", system), 25 if inches else 19, "right"),
     )  # fmt: skip
     rows = tuple(Row(_place(one, system)) for one in studies.values())
     total = sum(one.total_area for one in studies.values())
@@ -35,21 +38,36 @@ def schedule(studies: dict[str, OpeningStudy], system: str) -> Table:
 
 
 def _place(one: OpeningStudy, system: str) -> tuple[str, ...]:
-    kind = KIND_WORDS[one.kind]
     return (
-        f"**{plain(one.name)}**", plain(f"{kind}: {one.title}" if one.title else kind), plain(one.wall),
-        one.orientation or NOT_GIVEN, str(one.count), _size(one, system), cell(one.area, "area", system, 2, 1),
-        cell(one.total_area, "area", system, 2, 1),
+        f"**{plain(one.name)}**", plain(_what(one)), plain(one.wall),
+        one.orientation or (NONE if one.kind in LEVEL else NOT_GIVEN), str(one.count), _size(one, system),
+        cell(one.area, "area", system, 2, 1), cell(one.total_area, "area", system, 2, 1),
     )  # fmt: skip
+
+
+def _what(one: OpeningStudy) -> str:
+    """The title, with the kind before it where it does not say it."""
+    kind = KIND_WORDS[one.kind]
+    if not one.title or kind.lower() in one.title.lower():
+        return one.title or kind
+    return f"{kind}: {one.title}"
 
 
 def _size(one: OpeningStudy, system: str) -> str:
     stated = one.stated
     sides = (getattr(stated, "width", None) or one.width, getattr(stated, "height", None) or one.height)
-    first = " × ".join(length_figure(side, system) for side in sides)
-    if system == "metric":
-        return first
-    return f"{first} ({' × '.join(length_figure(side, 'metric') for side in sides)})"
+    return _by(sides, system)
+
+
+def _by(sides: Sequence[Quantity | float], system: str) -> str:
+    """Width by height; in the customary system with millimetres on a line below."""
+    metric, inches = (" × ".join(_figure(side, one) for side in sides) for one in ("metric", "customary"))
+    return metric if system == "metric" else f"{inches}\n({metric})"
+
+
+def _figure(length: Quantity | float, system: str) -> str:
+    """A length that no line end parts."""
+    return length_figure(length, system).replace(" ", "\u00a0")
 
 
 def heat(desk: Desk, studies: dict[str, OpeningStudy], defaults: dict[str, str]) -> Table:
@@ -66,7 +84,7 @@ def heat(desk: Desk, studies: dict[str, OpeningStudy], defaults: dict[str, str])
     for name, one in studies.items():
         cells = [
             f"**{plain(name)}**", NOT_GIVEN if one.transmittance is None else cell(one.transmittance, "U_w", system, 2, 3),
-            desk.book.marks(*figures(one)) or NONE, basis(one), _factor(one.solar_factor), evidence(desk, name) or NONE,
+            desk.book.marks(*figures(one)) or NONE, basis(one), _factor(one), evidence(desk, name) or NONE,
             lines(desk, name) or NONE,
         ]  # fmt: skip
         if defaults:
@@ -91,8 +109,10 @@ def basis(one: OpeningStudy) -> str:
     return "**missing**"
 
 
-def _factor(value: float | None) -> str:
-    return NOT_GIVEN if value is None else fixed(value, 2)
+def _factor(one: OpeningStudy) -> str:
+    if one.kind not in GLAZED:
+        return NONE
+    return NOT_GIVEN if one.solar_factor is None else fixed(one.solar_factor, 2)
 
 
 def evidence(desk: Desk, name: str) -> str:
@@ -115,9 +135,9 @@ def safety(studies: dict[str, OpeningStudy], system: str) -> Table:
     inches = system == "customary"
     columns = (
         Column("Mark", width=13), Column("Operation"),
-        Column("Clear opening", "in" if inches else "mm", 46 if inches else 30, "right"),
-        Column("Clear area", unit_of("area", system), 28 if inches else 22, "right"),
-        Column("Sill over floor", "in" if inches else "mm", 30 if inches else 26, "right"),
+        Column("Clear opening", "" if inches else "mm", 42 if inches else 30, "right"),
+        Column("Clear area", unit_of("area", system), 25 if inches else 22, "right"),
+        Column("Sill over floor", "" if inches else "mm", 28 if inches else 26, "right"),
         Column("Escape", width=20), Column("Safety glass", width=24),
     )  # fmt: skip
     return Table(columns, tuple(Row(_operation(one, system)) for one in studies.values()))
@@ -125,11 +145,13 @@ def safety(studies: dict[str, OpeningStudy], system: str) -> Table:
 
 def _operation(one: OpeningStudy, system: str) -> tuple[str, ...]:
     stated = one.stated
-    clear = getattr(stated, "clear_opening", None)
+    clear, operation = getattr(stated, "clear_opening", None), getattr(stated, "operation", None)
+    opens = operation != "fixed"
     return (
-        f"**{plain(one.name)}**", getattr(stated, "operation", None) or NOT_GIVEN, _clear_size(clear, system),
-        _clear_area(clear, system), _length(getattr(stated, "sill_height", None), system),
-        YES_NO[getattr(stated, "egress", None)], YES_NO[getattr(stated, "safety_glazing", None)],
+        f"**{plain(one.name)}**", operation or NOT_GIVEN, _clear_size(clear, system) if opens else NONE,
+        _clear_area(clear, system) if opens else NONE, _length(getattr(stated, "sill_height", None), system),
+        YES_NO[getattr(stated, "egress", None)],
+        YES_NO[getattr(stated, "safety_glazing", None)] if one.kind in GLAZED else NONE,
     )  # fmt: skip
 
 
@@ -137,8 +159,7 @@ def _clear_size(clear: Any, system: str) -> str:
     sides = [getattr(clear, name, None) for name in ("width", "height")]
     if not all(sides):
         return NOT_GIVEN
-    first = " × ".join(length_figure(side, system) for side in sides)
-    return first if system == "metric" else f"{first} ({' × '.join(length_figure(side, 'metric') for side in sides)})"
+    return _by(sides, system)
 
 
 def _clear_area(clear: Any, system: str) -> str:
@@ -152,5 +173,5 @@ def _clear_area(clear: Any, system: str) -> str:
 def _length(length: Quantity | None, system: str) -> str:
     if length is None:
         return NOT_GIVEN
-    first = length_figure(length, system)
-    return first if system == "metric" else f"{first} ({length_figure(length, 'metric')})"
+    first = _figure(length, system)
+    return first if system == "metric" else f"{first} ({_figure(length, 'metric')})"

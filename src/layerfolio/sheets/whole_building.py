@@ -32,11 +32,11 @@ def whole_building(desk: Desk) -> Sheet | None:
         parts=tables.parts(study, _counts(desk), system, book),
         joins=tables.joins(study, system, book) or "",
         sums=tables.sums(study, system),
-        areas=Marked(_areas(desk)),
+        areas=Marked(_areas(study)),
         not_counted=Marked(_not_counted(desk)),
         missing=[Marked(plain(line)) for line in study.lacking],
         code=code or "",
-        code_note=Marked(_code_note(judged)) if code else "",
+        code_note=Marked(_code_note(judged, system)) if code else "",
         verdicts=_verdicts(desk) or "",
         temperatures=Marked(_temperatures(study, system)),
         chart=Figure(chart) if chart else "",
@@ -56,9 +56,8 @@ def building_steps(study: BuildingStudy, desk: Desk) -> Calculation:
 
 def _filled(entries: tuple[Entry, ...]) -> list[Entry]:
     following = (*entries[1:], Section(""))
-    return [
-        one for one, after in zip(entries, following, strict=True) if not (isinstance(one, Section) and isinstance(after, Section))
-    ]
+    pairs = zip(entries, following, strict=True)
+    return [one for one, after in pairs if not (isinstance(one, Section) and isinstance(after, Section))]
 
 
 def _counts(desk: Desk) -> dict[str, int]:
@@ -79,18 +78,13 @@ def _chart(desk: Desk, study: BuildingStudy):
     return heat_bars(bars, system=desk.system, width=WIDTHS[desk.dossier.project.project.page])
 
 
-def _areas(desk: Desk) -> str:
-    """What the areas hold, and what the letters under From mean."""
-    project = desk.dossier.project
-    own = [name for name, one in project.assemblies.items() if getattr(one, "area_includes_openings", None) is not None]
-    gross = getattr(project, "area_includes_openings", False)
-    words = (
-        "The project file states areas with openings in them; they were taken off."
-        if gross
-        else "Areas of assemblies are those of the project file, which states them without openings."
-    )
-    if own:
-        words += f" Said otherwise or once more there for {plain(', '.join(own))}."
+def _areas(study: BuildingStudy) -> str:
+    """What the areas hold, and what stands under From."""
+    gross = [step.about for step in study.trace.steps() if step.formula.name == "net_area"]
+    words = "Areas of assemblies are those of the project file, which states them without openings."
+    if gross:
+        names = plain(", ".join(gross))
+        words = f"Openings were taken off the areas of {names} as the project file states them; the others hold none."
     return words + " _From_ names the sheet of the calculation, or the source mark of a stated figure."
 
 
@@ -103,7 +97,7 @@ def _not_counted(desk: Desk) -> str:
     return f"Not counted, because the project file states no {{psi_j}}: {names}. What they lose comes on top."
 
 
-def _code_note(judged: object) -> str:
+def _code_note(judged: object, system: str) -> str:
     """What this sum holds, and what it lacks."""
     words = "Parts that the set limits, each with the set's own figure; joins and air are not in it."
     if judged.lacking:
@@ -111,8 +105,8 @@ def _code_note(judged: object) -> str:
     if judged.trade_off_designed is not None and judged.trade_off_limit is not None:
         names = ", ".join(f"{row.name} ({row.note})" if row.note else row.name for row in judged.trade_off_rows)
         words += (
-            f" Trade-off over {plain(names)}: {with_unit(judged.trade_off_designed, 'H_T', 'metric', 4)} provided, "
-            f"{with_unit(judged.trade_off_limit, 'H_T', 'metric', 4)} asked."
+            f" Trade-off over {plain(names)}: {with_unit(judged.trade_off_designed, 'H_T', system, 4)} provided, "
+            f"{with_unit(judged.trade_off_limit, 'H_T', system, 4)} asked."
         )
     return words
 
@@ -156,7 +150,8 @@ def _loss_note(desk: Desk, study: BuildingStudy) -> str:
     if loss.air is None:
         words.append(f"Without the air: the project file lacks {plain(loss.lacking)}. The total is higher.")
     else:
-        words.append(f"Leakage in use as a twentieth of the air change at 50 Pa is {printed('common-practice')}; it decides nothing.")
+        practice = printed("common-practice")
+        words.append(f"Leakage in use as a twentieth of the air change at 50 Pa is {practice}; it decides nothing.")
     return " ".join(words)
 
 

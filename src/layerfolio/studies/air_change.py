@@ -30,11 +30,14 @@ def air_change(project: Any, record: Recorder) -> AirChange:
     record.given("V", volume.value, "heated volume", "project file, building.conditioned_volume")
     changes = record.step(f.infiltration, n_50=tested)
     changes = _with_ventilation(project, changes, volume.value, record)
-    record.section("Heat that the air takes away", key="air")
+    record.section("Heat capacity of the air", key="air-heat")
     density, heat = air()
     record.given("rho", density.value, "air", density.origin.source, density)
     record.given("c_p", heat.value, "air", heat.origin.source, heat)
     capacity = record.step(f.air_heat_capacity, rho=density.value, c_p=heat.value)
+    record.section("Heat that the air takes away", key="air")
+    record.given("c_V", capacity, "air", "the step above")
+    record.given("V", volume.value, "heated volume", "project file, building.conditioned_volume")
     return AirChange(changes, record.step(f.air_loss, c_V=capacity, n_a=changes, V=volume.value))
 
 

@@ -75,20 +75,18 @@ def _assembly(name: str, study: ThermalStudy, ground: GroundStudy | None, area: 
 
 def _assembly_figure(study: ThermalStudy, ground: GroundStudy | None) -> tuple[float | None, str]:
     """The transmittance that counts, or what it lacks: through the ground, else corrected, else as the set asks it."""
-    if study.asked is None:
+    if study.final is None:
         return None, "thermal figures of " + ", ".join(study.missing)
     if ground is not None:
         return ground.transmittance, "ground: " + ", ".join(ground.missing) if ground.transmittance is None else ""
     if study.assembly.faces == "ground":
         return None, "ground: conductivity, perimeter"
-    corrections = getattr(study, "corrections", None)
-    corrected = getattr(corrections, "transmittance", None)
-    return (study.asked.transmittance if corrected is None else corrected), ""
+    return study.final.transmittance, ""
 
 
 def _opening(one: OpeningStudy, record: Recorder) -> EnvelopePart:
     lacking = "" if one.transmittance is not None else ", ".join(one.missing)
-    about = f"{one.name} {one.title}".strip() + (f", {one.count} together" if one.count > 1 else "")
+    about = f"{one.name} {one.title}".strip() + (f" ({one.count})" if one.count > 1 else "")
     whole = None if lacking else record.step(f.conductance, about=about, area=one.total_area, U=one.transmittance)
     step = OPENINGS_SHEET if one.how == "computed" else ""
     return EnvelopePart(
@@ -131,7 +129,7 @@ def _mean_of_windows(parts: list[EnvelopePart], record: Recorder) -> None:
     if len(windows) < 2:
         return
     record.section("Mean transmittance of the windows", key="windows")
-    through = record.step(f.transmission, about="windows", H_x=tuple(part.conductance for part in windows))
+    through = record.step(f.transmission, H_x=tuple(part.conductance for part in windows))
     record.step(f.mean_transmittance, H_T=through, area=sum(part.size for part in windows))
 
 
@@ -147,8 +145,8 @@ def _heat_loss(project: Any, parts: list[EnvelopePart], total: float | None, rec
     record.section("Design heat loss in winter", key="loss")
     record.given("theta_i", inside, "room air", "project file, indoor.temperature")
     record.given("theta_e", outside, "design temperature", "project file, climate.heating_design_temperature")
-    transmission = record.step(f.transmission_loss, about="transmission", H_T=total, theta_i=inside, theta_e=outside)
+    transmission = record.step(f.transmission_loss, H_T=total, theta_i=inside, theta_e=outside)
     if change.conductance is None:
         return HeatLoss(inside, outside, by_part, transmission, None, None, None, change.lacking)
-    all_ = record.step(f.design_heat_loss, about="with air", H_T=total, H_V=change.conductance, theta_i=inside, theta_e=outside)
+    all_ = record.step(f.design_heat_loss, H_T=total, H_V=change.conductance, theta_i=inside, theta_e=outside)
     return HeatLoss(inside, outside, by_part, transmission, all_ - transmission, all_, change.changes)
