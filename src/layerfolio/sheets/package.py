@@ -1,21 +1,28 @@
 """The whole set of sheets, in the order in which a reviewer reads them."""
 
 from layerfolio import __version__
-from layerfolio.dossier import Dossier
+from layerfolio.dossier import Dossier, documented
 from layerfolio.sheets.assembly_sheets import assembly_sheet, has_vapour_sheet, thermal_sheet
 from layerfolio.sheets.assumptions import assumptions
 from layerfolio.sheets.blocks import Package, Sheet, TitleBlock
+from layerfolio.sheets.certificate import certificate
 from layerfolio.sheets.compliance import compliance_record
 from layerfolio.sheets.cover import cover
+from layerfolio.sheets.criteria import criteria
 from layerfolio.sheets.desk import Desk
+from layerfolio.sheets.evidence import evidence_sheet
 from layerfolio.sheets.explanation import explanation_sheet
 from layerfolio.sheets.guide import guide
 from layerfolio.sheets.moisture_sheet import moisture_sheet
+from layerfolio.sheets.opening_schedule import opening_schedule
 from layerfolio.sheets.symbols import symbols
+from layerfolio.sheets.whole_building import whole_building
 
 
 def package(dossier: Dossier) -> Package:
-    """All sheets of a project. The source book fills while the assemblies are written, so their sheets come first here."""
+    """All sheets of a project. The source book fills while the other sheets are written, so the assumptions come last here."""
+    if dossier.register is None:
+        dossier = documented(dossier)
     desk = Desk(dossier)
     assemblies: list[Sheet] = []
     for name in dossier.assemblies:
@@ -24,8 +31,10 @@ def package(dossier: Dossier) -> Package:
             assemblies.append(moisture_sheet(desk, name))
     explanations = [explanation_sheet(desk, i, one) for i, one in enumerate(dossier.explanations, 1)]
     families = tuple(dict.fromkeys(family for sheet in assemblies for family in sheet.legend))
-    front = [cover(desk), guide(desk), compliance_record(desk), assumptions(desk)]
-    sheets = (*front, *assemblies, *explanations, symbols(desk, families))
+    records = (compliance_record(desk), criteria(desk), whole_building(desk), opening_schedule(desk))
+    lists = (assumptions(desk), symbols(desk, families), certificate(desk))
+    found = (cover(desk), guide(desk), *records, *lists, *assemblies, *explanations, evidence_sheet(desk, dossier.register))
+    sheets = tuple(sheet for sheet in found if sheet is not None)
     return Package(title_block(dossier), dossier.project.project.title, sheets)
 
 
