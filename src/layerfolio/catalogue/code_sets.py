@@ -12,7 +12,11 @@ from layerfolio.home import folder
 
 @dataclass(frozen=True, slots=True)
 class CodeSet:
-    """One edition of a code. `content` is the code's own file, `edition` the edition's row in it."""
+    """One edition of a code. `content` is the code's own file, `edition` the edition's row in it.
+
+    A variant of a state or province names the set that it stands over (`overlay_of`): then `base` is that set's id, `folder`
+    that set's folder, and `overlay` the folder of the variant, whose requirements replace those of the same question.
+    """
 
     set_id: str
     title: str
@@ -20,16 +24,26 @@ class CodeSet:
     folder: Path
     content: dict[str, Any]
     edition: dict[str, Any]
+    base: str = ""
+    overlay: Path | None = None
 
 
 def code_folder(set_id: str) -> Path:
-    """The folder of a set: shared/codes/<what stands before the hyphen>."""
+    """The folder of a set's tables: shared/codes/<what stands before the hyphen>, or that of the set below an overlay."""
+    own = _own_folder(set_id)
+    below = _content(own / "code.yaml").get("overlay_of", "") if (own / "code.yaml").is_file() else ""
+    return _own_folder(below) if below else own
+
+
+def _own_folder(set_id: str) -> Path:
     return folder("shared") / "codes" / set_id.partition("-")[0]
 
 
 @cache
 def _content(path: Path) -> dict[str, Any]:
     content = load(path)
+    if isinstance(content, dict) and "overlay_of" in content:
+        content = code_set(content["overlay_of"]).content | content
     wanted = {"code", "title", "short", "jurisdiction", "publisher", "method", "editions", "applies"}
     if not isinstance(content, dict) or not wanted <= content.keys():
         raise CatalogueError(f"{shown(path)}: a code needs {', '.join(sorted(wanted))}")
@@ -50,10 +64,14 @@ def code_set(set_id: str) -> CodeSet:
     """The set of that id; KeyError when it is unknown or not carried."""
     if set_id not in set_ids():
         raise KeyError(set_id)
-    where = code_folder(set_id)
-    content = _content(where / "code.yaml")
+    own = _own_folder(set_id)
+    content = _content(own / "code.yaml")
     edition = next(one for one in content["editions"] if one["id"] == set_id)
-    return CodeSet(set_id, edition["title"], content["short"], where, _as_sure(content, edition), edition)
+    below = content.get("overlay_of", "")
+    return CodeSet(
+        set_id, edition["title"], content["short"], code_folder(set_id), _as_sure(content, edition), edition, below,
+        own if below else None,
+    )  # fmt: skip
 
 
 def _as_sure(content: dict[str, Any], edition: dict[str, Any]) -> dict[str, Any]:

@@ -10,7 +10,7 @@ from layerfolio.codes.requirements import requirements
 from layerfolio.problems import Problem
 
 DAY = "date"
-KIND = {"R_eff": "resistance", "U": "transmittance", "W": "permeance", DAY: DAY}
+KIND = {"R_eff": "resistance", "R": "resistance", "U": "transmittance", "W": "permeance", "d": "length", DAY: DAY}
 """Kind of quantity (a key of units.table.KINDS, or a date) by glossary name."""
 
 

@@ -59,7 +59,7 @@ def _of_building(about: Context, scopes: dict) -> Iterator[Finding]:
         if requirement.of_building and requirement.judge not in AFTER:
             found = judge_of(requirement.judge, OF_BUILDING)(requirement, about)
             if found is not None:
-                yield _within(_remembered(found, requirement), requirement, scopes)
+                yield _within(_remembered(found, requirement), requirement, scopes, about)
 
 
 def _of_openings(about: Context, scopes: dict) -> Iterator[Finding]:
@@ -71,7 +71,7 @@ def _of_openings(about: Context, scopes: dict) -> Iterator[Finding]:
                 found = judge_of(requirement.judge, OF_OPENING)(requirement, opening, about)
                 if found is not None:
                     said = replace(_remembered(found, requirement), assembly=opening.name, opening=True)
-                    yield _within(said, requirement, scopes)
+                    yield _within(said, requirement, scopes, about)
 
 
 def _after(about: Context, scopes: dict, before: tuple[Finding, ...]) -> Iterator[Finding]:
@@ -80,7 +80,7 @@ def _after(about: Context, scopes: dict, before: tuple[Finding, ...]) -> Iterato
         if requirement.judge in AFTER:
             found = judge_of(requirement.judge, AFTER)(requirement, about, before)
             if found is not None:
-                yield _within(_remembered(found, requirement), requirement, scopes)
+                yield _within(_remembered(found, requirement), requirement, scopes, about)
 
 
 def _of_assembly(thermal: ThermalStudy, vapour: VapourStudy, about: Context, scopes: dict) -> Iterator[Finding]:
@@ -88,7 +88,7 @@ def _of_assembly(thermal: ThermalStudy, vapour: VapourStudy, about: Context, sco
         if requirement.asks(thermal.assembly):
             found = judge_of(requirement.judge)(requirement, thermal, vapour, about)
             if found is not None:
-                yield _within(_moist(_remembered(found, requirement), requirement, about), requirement, scopes)
+                yield _within(_moist(_remembered(found, requirement), requirement, about), requirement, scopes, about)
 
 
 def _remembered(found: Finding, requirement: Requirement) -> Finding:
@@ -124,19 +124,40 @@ JUDGES = {
 OF_BUILDING: dict[str, Any] = {
     "reminder": lambda requirement, about: judge_reminder(requirement, None, about),
     "heat_recovery": judge_heat_recovery,
+    "share_of_wall": ("continuity", "judge_share_of_wall"),
+    "penetrations": ("continuity", "judge_penetrations"),
+    "air_routes": ("continuity", "judge_air_routes"),
+    "ventilation": ("continuity", "judge_ventilation"),
+    "bedrooms": ("escape", "judge_bedrooms"),
     "figures_only": lambda requirement, about: None,
 }
 """Judges of what is asked of the building and not of an assembly; a pair names module and function, imported on use."""
 
 OF_OPENING: dict[str, Any] = {
+    "reminder": lambda requirement, opening, about: judge_reminder(requirement, opening, about),
+    "rated_opening": ("openings_nbc", "judge_rated"),
+    "glass_block": ("openings_nbc", "judge_glass_block"),
+    "nominal_resistance": ("openings_nbc", "judge_nominal"),
+    "egress": ("escape", "judge_egress"),
     "figures_only": lambda requirement, opening, about: None,
 }
 """Judges of openings, in the same way."""
 
-AFTER: dict[str, Any] = {}
+AFTER: dict[str, Any] = {
+    "trade_off": ("trade_off", "judge_trade_off"),
+}
 """Judges of the building that see the findings of its parts, in the same way."""
 
 OF_ONE_CODE = {
+    "capillary_break": ("water", "judge_capillary_break"),
+    "clearance": ("water", "judge_clearance"),
+    "roof_vents": ("roof_vents", "judge_roof_vents"),
+    "roof_clearance": ("roof_vents", "judge_roof_clearance"),
+    "flame_spread": ("fire", "judge_flame_spread"),
+    "fire_blocks": ("fire", "judge_fire_blocks"),
+    "limiting_distance": ("fire_distance", "judge_limiting_distance"),
+    "glazed_area": ("fire_distance", "judge_glazed_area"),
+    "placement": ("continuity", "judge_placement"),
     "bracing": ("bracing", "judge_bracing"),
     "second_plane": ("second_plane", "judge_second_plane"),
     "vapour_retarder": ("retarders", "judge_vapour_retarder"),
@@ -161,7 +182,11 @@ def judge_of(name: str, table: dict[str, Any] | None = None) -> Any:
     return getattr(import_module(f"layerfolio.codes.{module}"), function)
 
 
-def _within(found: Finding, requirement: Requirement, scopes: dict) -> Finding:
+def _within(found: Finding, requirement: Requirement, scopes: dict, about: Context) -> Finding:
+    if "occupancies" in requirement.rule:
+        from layerfolio.codes.occupancies import within_occupancy
+
+        found = within_occupancy(found, requirement, about)
     if "scope" not in requirement.rule:
         return found
     answer, said = scopes[requirement.rule["scope"]]

@@ -15,10 +15,10 @@ def finding(requirement: Requirement, context: Context, verdict: Verdict, **said
     amended = said.get("amended", "")
     usual = {
         "assembly": None, "asked": "", "given": "", "provided": None, "limit": None, "reason": "",
-        "who_decides": requirement.rule.get("who_decides", DECIDES), "place": requirement.place,
+        "path": "prescriptive", "who_decides": requirement.rule.get("who_decides", DECIDES), "place": requirement.place,
         "mark": "given" if amended else requirement.mark, "source": requirement.source,
     }  # fmt: skip
     return Finding(
         id=requirement.id, edition=context.edition.title, clause=requirement.clause, topic=requirement.topic,
-        question=requirement.title, path="prescriptive", verdict=verdict, **usual | said,
+        question=requirement.title, verdict=verdict, **usual | said,
     )  # fmt: skip

@@ -1,6 +1,6 @@
 """Requirements as data: one file a question, its figures by edition with clause, source, place and mark."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -63,9 +63,22 @@ def _fits(row: dict[str, Any], assembly: Assembly) -> bool:
 def requirements(set_id: str) -> tuple[Requirement, ...]:
     """All requirements of a set, in their printed order. CatalogueError for one without clause, source or mark."""
     found = code_set(set_id)
-    paths = [path for path in sorted(found.folder.glob("*/*.yaml")) if _asks(path)]
-    read = (requirement(one, path, found) for path in paths for one in _each(load(path), path))
-    return tuple(sorted((one for one in read if one), key=lambda one: (one.order, one.id)))
+    own = _in_folder(found.overlay or found.folder, found)
+    if found.overlay:
+        replaced = {one.question for one in own}
+        own += [_as_overlaid(one, found) for one in requirements(found.base) if one.question not in replaced]
+    return tuple(sorted(own, key=lambda one: (one.order, one.id)))
+
+
+def _in_folder(folder: Path, edition: CodeSet) -> list[Requirement]:
+    paths = [path for path in sorted(folder.glob("*/*.yaml")) if _asks(path)]
+    read = (requirement(one, path, edition) for path in paths for one in _each(load(path), path))
+    return [one for one in read if one]
+
+
+def _as_overlaid(one: Requirement, edition: CodeSet) -> Requirement:
+    """A requirement of the set below an overlay, under the id of the overlay."""
+    return replace(one, id=f"{edition.set_id}/{one.id.partition('/')[2]}")
 
 
 def _asks(path: Path) -> bool:
@@ -82,10 +95,10 @@ def _each(content: Any, path: Path) -> list[Any]:
 
 
 def _merged(shared: dict[str, Any], own: dict[str, Any]) -> dict[str, Any]:
-    """One requirement of a list; figures by edition are put together edition by edition."""
-    common, said = shared.get("editions", {}), own.get("editions", {})
+    """One requirement of a list; figures by edition are put together edition by edition, `figures` hold for all of them."""
+    common, said, always = shared.get("editions", {}), own.get("editions", {}), own.get("figures", {})
     names = said if own.get("only_these_editions") else common | said
-    editions = {name: common.get(name, {}) | (said.get(name) or {}) for name in names}
+    editions = {name: common.get(name, {}) | always | (said.get(name) or {}) for name in names}
     return shared | own | {"editions": editions}
 
 

@@ -1,0 +1,154 @@
+"""Insulation carried through (NBC 9.36.2.4, 9.36.2.5, 9.36.2.8): the figures that details need, and what is judged of them."""
+
+from layerfolio.codes import judges
+from layerfolio.codes.context import Context, value
+from layerfolio.codes.envelope import parts
+from layerfolio.codes.findings import Finding, Measured, Verdict
+from layerfolio.codes.limits import resolve
+from layerfolio.codes.making import finding
+from layerfolio.codes.outcomes import Outcome, worst
+from layerfolio.codes.requirements import Requirement, requirements
+from layerfolio.codes.site_figures import pressure
+from layerfolio.codes.stated import metres, of_assembly, square_metres
+from layerfolio.codes.wording import figure
+from layerfolio.studies.types import ThermalStudy, VapourStudy
+
+WALL = ("wall",)
+
+
+def wall_limits(about: Context) -> tuple[float, ...]:
+    """The resistances that the walls of the project need, m2.K/W, smallest first; empty while a zone is open."""
+    found = set()
+    for one in requirements(about.edition.set_id):
+        if one.question == "walls" and one.quantity == "R_eff":
+            for study in about.envelope.thermal.values():
+                if study.assembly.kind == "wall" and one.asks(study.assembly):
+                    settled = resolve(one, study.assembly, about)
+                    if not settled.question and settled.limit.value is not None:
+                        found.add(settled.limit.value)
+    return tuple(sorted(found))
+
+
+def judge_share_of_wall(requirement: Requirement, about: Context) -> Finding:
+    """What a detail needs, as a share of what the wall needs; the detail itself has to be supplied."""
+    rule = requirement.rule
+    limits = [rule["fixed"]] if "fixed" in rule else [rule["share"] * one for one in wall_limits(about)]
+    shown = " or ".join(figure("R_eff", one, customary=about.customary, digits=3 if "share" in rule else 2) for one in limits)
+    asked = rule["words"].format(limit=shown or f"{rule.get('share', 0) * 100:.0f} % of the wall's figure")
+    told = rule.get("unless_no")
+    if told and about.answer(told) is False:
+        return finding(requirement, about, Verdict.NOT_ASKED, asked=asked, given="none", reason=rule["unless_words"])
+    return finding(
+        requirement, about, Verdict.NEEDS_EVIDENCE, asked=asked, given="not in the project file",
+        reason="whether the building has such a place is not in the project file",
+        next_step="supply the detail with its resistance, or say that there is none",
+    )  # fmt: skip
+
+
+def judge_penetrations(requirement: Requirement, about: Context) -> Finding:
+    """The area that beams, slabs and the like may take of the walls together."""
+    areas = [one.area for one in parts(about) if one.group in ("wall", "window", "door", "glass-block", "vehicle-door")]
+    share = requirement.figures["share"]
+    known = bool(areas) and all(one is not None for one in areas)
+    gross = sum(areas) if known else None
+    most = f", {square_metres(share * gross, about.customary)} here" if gross else ""
+    return finding(
+        requirement, about, Verdict.NEEDS_EVIDENCE,
+        asked=f"insulated tight all round, and together at most {share * 100:.0f} % of the gross wall area{most}",
+        given=f"gross wall area {square_metres(gross, about.customary)}" if gross else "gross wall area not known",
+        reason="beams, slabs and joists through the envelope are not in the project file",
+        next_step="supply the area of each major structural penetration, or say that there is none",
+    )  # fmt: skip
+
+
+def judge_placement(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, about: Context) -> Finding:
+    """How far in from the edge the insulation of a floor goes, and what stands at the edge of the slab."""
+    assembly, rule = thermal.assembly, requirement.rule
+    by = next(one for one in requirements(about.edition.set_id) if one.question == rule["limit_of"])
+    settled = resolve(by, assembly, about)
+    if settled.question:
+        found = Outcome(Verdict.NEEDS_JUDGEMENT, "which row of the table asks is open", f"answer: {settled.question}?")
+    elif settled.limit.value is None:
+        found = Outcome(Verdict.NOT_ASKED if settled.limit.has_value else Verdict.NEEDS_JUDGEMENT, settled.limit.note)
+    else:
+        found = worst([_reach(requirement, thermal, about), _edge(requirement, thermal, settled.limit.value, about)])
+    edge = figure("R_eff", rule["edge_share"] * settled.limit.value, customary=about.customary) if settled.limit.value else ""
+    return finding(
+        requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
+        asked=f"insulation {metres(rule['from_edge'], about.customary)} in from the edge or down, and at the slab edge "
+        f"{rule['edge_share'] * 100:.0f} % of what the floor needs{f', {edge}' if edge and not settled.question else ''}",
+        given=_given(thermal, about),
+    )  # fmt: skip
+
+
+def _reach(requirement: Requirement, thermal: ThermalStudy, about: Context) -> Outcome:
+    stated = value(of_assembly(about, thermal.assembly.name, "ground.insulated_from_edge"))
+    least = requirement.rule["from_edge"]
+    if stated is None and any(one.insulating and one.counts for one in thermal.assembly.layers):
+        return Outcome(Verdict.MEETS, "the insulation is a layer of the whole floor")
+    if stated is None:
+        return Outcome(Verdict.NEEDS_EVIDENCE, "no layer is insulation", "state ground.insulated_from_edge")
+    if judges.at_least(stated, least):
+        return Outcome(Verdict.MEETS, f"the insulation goes {metres(stated, about.customary)} in")
+    return Outcome(Verdict.DOES_NOT_MEET, f"the insulation goes {metres(stated, about.customary)} in", "take it further in")
+
+
+def _edge(requirement: Requirement, thermal: ThermalStudy, limit: float, about: Context) -> Outcome:
+    stated = value(of_assembly(about, thermal.assembly.name, "ground.edge_insulation.resistance"))
+    least = requirement.rule["edge_share"] * limit
+    if stated is None:
+        step = "supply the detail of the slab edge with ground.edge_insulation"
+        return Outcome(Verdict.NEEDS_EVIDENCE, "the insulation at the edge of the slab is not given", step)
+    if judges.at_least(stated, least):
+        return Outcome(Verdict.MEETS, "the insulation at the edge reaches its share")
+    return Outcome(Verdict.DOES_NOT_MEET, "the insulation at the edge of the slab is less than its share", "more of it at the edge")
+
+
+def _given(thermal: ThermalStudy, about: Context) -> str:
+    name = thermal.assembly.name
+    reach, edge = (value(of_assembly(about, name, f"ground.{key}")) for key in ("insulated_from_edge", "edge_insulation.resistance"))
+    whole = any(one.insulating and one.counts for one in thermal.assembly.layers)
+    first = metres(reach, about.customary) + " in" if reach is not None else "whole floor" if whole else "not given"
+    return f"{first}; at the edge {'not given' if edge is None else figure('R_eff', edge, customary=about.customary)}"
+
+
+def judge_air_routes(requirement: Requirement, about: Context) -> Finding:
+    """Three routes are open, the third only up to a wind pressure; which is taken has to be shown."""
+    wind, most = about.wind_pressure, requirement.rule["pressure_at_most"]
+    leakage = f"{requirement.rule['leakage']:.2f} L/(s·m²) at 75 Pa"
+    limit = pressure(most, about.customary)
+    third = "wind pressure not given" if wind is None else f"wind pressure {pressure(wind, about.customary)}"
+    closed = wind is not None and wind > most
+    return finding(
+        requirement, about, Verdict.NEEDS_EVIDENCE,
+        asked=f"(a) built as 9.36.2.10 describes, (b) tested to CAN/ULC-S742, {leakage} at most, or (c) tested to ASTM E2357, {leakage} "
+        f"at most, with the barrier on the warm side and wind pressure of {limit} at most",
+        given=third + (", so route (c) is closed" if closed else ""),
+        reason="which route is taken is not in the project file",
+        next_step="name the route and supply its test report, or the details by 9.36.2.10: joints, laps of 50 mm, sill, rim, windows, ducts",
+    )  # fmt: skip
+
+
+def judge_ventilation(requirement: Requirement, about: Context) -> Finding:
+    """The flow of the principal fan against its range by the number of bedrooms."""
+    bedrooms, flow = about.answer("building.bedrooms"), value(about.answer("building.ventilation.flow"))
+    table = requirement.rule["by_bedrooms"]
+    ends = table.get(max(bedrooms, 1)) if bedrooms is not None else None
+    if bedrooms is None:
+        found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms is not given", "state building.bedrooms")
+    elif ends is None:
+        beyond = requirement.rule["beyond"]
+        found = Outcome(Verdict.NEEDS_EVIDENCE, f"more than {max(table)} bedrooms go by {beyond}", f"supply the design to {beyond}")
+    elif flow is None:
+        found = Outcome(Verdict.NEEDS_EVIDENCE, "the flow of the principal fan is not given", "state building.ventilation.flow")
+    elif judges.between(flow * 1000, *ends):
+        found = Outcome(Verdict.MEETS, "the stated flow lies within the range")
+    else:
+        found = Outcome(Verdict.DOES_NOT_MEET, "the stated flow lies outside the range", "another flow, or a design to CAN/CSA-F326")
+    count = "bedrooms not given" if bedrooms is None else f"{bedrooms} bedrooms"
+    return finding(
+        requirement, about, found.verdict, reason=found.reason, next_step=found.next_step,
+        asked=f"{ends[0]} to {ends[1]} L/s in normal use" if ends else "by the number of bedrooms",
+        given=f"{count}, {'flow not given' if flow is None else f'{flow * 1000:.3g} L/s'}",
+        provided=None if flow is None else Measured("q_V", flow),
+    )  # fmt: skip
