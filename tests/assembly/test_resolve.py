@@ -228,3 +228,95 @@ def test_framing_of_unknown_share_is_a_problem(made, code_set, framing, known):
     else:
         with pytest.raises(ProblemsFound, match="width, or fraction"):
             made(layer, code_set=code_set)
+
+
+PLATE = "material: mineral-wool-board, thickness: 100 mm"
+OWN = "{mineral-wool-board: {conductivity: 0.036 W/(m.K), source: report M}}"
+PINS = "fasteners: {kind: pins, material: steel, diameter: 4.8 mm, per_area: 5}"
+
+
+class TestWhatIsStatedBesideTheLayers:
+    """Fasteners, air voids, unheated spaces, slightly ventilated cavities: counted by iso, said and left out by the others."""
+
+    def test_iso_counts_fasteners(self, made):
+        one, cautions = made(f"{PLATE}, {PINS}, air_voids: 1", code_set="iso", materials=OWN)
+        pins = one.layers[0].fasteners
+        assert (pins.conductivity.value, pins.per_area, pins.lacking) == (50, 5, ())
+        assert pins.diameter == pytest.approx(0.0048)
+        assert one.layers[0].air_voids == 1 and one.completions is not None
+        assert thermal_study(one).corrections.counted
+        assert not any("fasteners" in c.message for c in cautions)
+
+    @pytest.mark.parametrize("code_set", ["nbc-2020", "irc-2021"])
+    def test_the_others_say_that_they_do_not(self, made, code_set):
+        one, _ = made(f"{PLATE}, {PINS}, air_voids: 2", code_set=code_set, materials=OWN)
+        assert one.completions is None and thermal_study(one).corrections is None
+        assert any(c.text == "Fasteners and air voids add nothing to the transmittance" for c in one.choices)
+
+    def test_what_fasteners_lack_is_a_caution(self, made):
+        one, cautions = made(f"{PLATE}, fasteners: {{kind: pins, material: steel}}", code_set="iso", materials=OWN)
+        assert one.layers[0].fasteners.lacking == ("root_diameter or diameter", "per_area, or spacing and rows_at")
+        assert any("are not counted" in c.message for c in cautions)
+
+    def test_the_root_of_the_thread_decides(self, made):
+        pins = PINS.replace("diameter: 4.8 mm", "diameter: 8 mm, root_diameter: 5.5 mm")
+        one, _ = made(f"{PLATE}, {pins}", code_set="iso", materials=OWN)
+        assert one.layers[0].fasteners.diameter == pytest.approx(0.0055)
+
+    def test_plastic_conducts_poorly(self, made):
+        one, _ = made(f"{PLATE}, {PINS.replace('steel', 'plastic')}", code_set="iso", materials=OWN)
+        assert one.layers[0].fasteners.conducts_poorly
+
+    def test_a_roof_space_counts_in_iso_with_the_film_of_the_roof(self, made):
+        more = "roof_space: tiles without underlay"
+        one, _ = made(PLATE, code_set="iso", kind="ceiling", more=more, materials=OWN)
+        assert (one.roof_space.value, one.roof_space.origin.mark, one.outside_film.value) == (0.06, "memory", 0.04)
+
+    def test_a_roof_space_adds_nothing_in_nbc(self, made):
+        one, _ = made(PLATE, kind="ceiling", more="roof_space: tiles without underlay", materials=OWN)
+        assert one.roof_space is None
+        assert any("unheated roof space adds no resistance" in c.text for c in one.choices)
+
+    def test_an_unheated_space_wants_all_its_answers(self, made):
+        stated = "faces: unheated space\n    unheated_space: {envelope: [{area: 20 m2, transmittance: 2 W/(m2.K)}], volume: 40 m3"
+        whole, _ = made(PLATE, code_set="iso", more=f"area: 12 m2\n    {stated}, air_changes: 1}}", materials=OWN)
+        assert whole.unheated_space.envelope == ((20.0, 2.0),)
+        part, _ = made(PLATE, code_set="iso", more=f"{stated}}}", materials=OWN)
+        assert part.unheated_space is None
+        assert any("air changes, the area of the assembly" in c.because for c in part.choices)
+
+    @pytest.mark.parametrize(
+        ("openings", "counts"), [(500, "unventilated"), (501, None), (1499, None), (1500, "ventilated")]
+    )
+    def test_a_slightly_ventilated_cavity_in_iso(self, made, openings, counts):
+        cavity = f"cavity: slightly ventilated, thickness: 40 mm, openings: {openings} mm2/m"
+        one, _ = made("material: larch-board, thickness: 20 mm", cavity, PLATE, code_set="iso", materials=OWN)
+        assert (one.still is not None) is (counts is None)
+        assert one.openings == (openings if counts is None else None)
+        assert one.layers[0].counts is (counts == "unventilated")
+        if one.still:
+            assert one.still.layers[0].counts and one.still.still is None
+
+    def test_nbc_takes_it_as_ventilated(self, made):
+        cavity = "cavity: slightly ventilated, thickness: 40 mm, openings: 800 mm2/m"
+        one, _ = made("material: larch-board, thickness: 20 mm", cavity, PLATE, materials=OWN)
+        assert one.still is None and not one.layers[0].counts
+
+    def test_answers_about_the_ground_become_plain_values(self, made):
+        more = (
+            "ground: {conductivity: 2 W/(m.K), perimeter: 29 m, wall_thickness: 300 mm, insulated_from_edge: 1.2 m,\n"
+            "      edge_insulation: {direction: vertical, width: 600 mm, thickness: 50 mm, resistance: 1.4 m2.K/W},\n"
+            "      underfloor: {height: 400 mm, vents: 1500 mm2/m, shielding: average}}"
+        )
+        one, _ = made(PLATE, kind="slab", more=more, materials=OWN)
+        assert one.ground == {
+            "conductivity": 2.0, "perimeter": 29.0, "wall_thickness": 0.3, "insulated_from_edge": 1.2,
+            "edge_insulation": {"direction": "vertical", "width": 0.6, "thickness": 0.05, "resistance": 1.4},
+            "underfloor": {"height": 0.4, "vents": 1500.0, "shielding": "average"},
+        }  # fmt: skip
+
+    def test_flame_spread_of_the_layer_before_that_of_the_material(self, made):
+        own = "{mineral-wool-board: {conductivity: 0.036 W/(m.K), flame_spread: 25, source: report M}}"
+        one, _ = made(PLATE, f"{PLATE}, flame_spread: 50", materials=own)
+        assert [x.flame_spread.value for x in one.layers] == [25, 50]
+        assert one.layers[0].smoke_developed is None
