@@ -256,6 +256,27 @@ class TestWaiting:
         rows = [found.row(found.rows_for(one)[0]) for one in two]
         assert all("supply the thing" in row.note and row.kind == "claim" and row.waits for row in rows)
 
+    def test_the_same_question_of_two_subjects_has_one_row(self, tmp_path):
+        two = [finding(name, next_step="supply the thing") for name in ("W1", "R1")]
+        more = "  R1: {kind: roof, slope: 30 deg, layers: [{material: own-batt, thickness: 200 mm}]}"
+        found = made(tmp_path, two, more=more)
+        assert found.rows_for(two[0]) == found.rows_for(two[1])
+        row = found.row(found.rows_for(two[0])[0])
+        assert row.title == "A question, W1, R1" and row.used_on == ("W1", "R1", RECORD) and row.proves == "for 9.1"
+
+    def test_labels_of_all_insulation_and_of_all_openings(self, tmp_path):
+        one = finding(None, "Standards of insulation", "supply the standard on each label")
+        two = finding(None, "Standard of windows, doors and skylights", "supply the label", id="a/b/c")
+        openings = "openings: {A1: {kind: door, in: W1, width: 1 m, height: 2 m}}"
+        found = made(tmp_path, [one, two], more=openings)
+        assert [found.row(x).subject for x in found.rows_for(one)] == ["own-batt"]
+        assert [found.row(x).subject for x in found.rows_for(two)] == ["A1"]
+
+    def test_a_document_that_is_there_is_to_be_looked_at(self, tmp_path):
+        one = finding(None, "Standards of insulation", "supply the standard on each label")
+        found = made(tmp_path, [one], evidence=EVIDENCE % "")
+        assert waits_for(one, found) == "to be looked at: E1-02"
+
     def test_a_material_whose_document_proves_something_else_does_not_answer(self, tmp_path):
         one = finding(next_step="supply the permeance of Own batts (layer 2)")
         found = made(tmp_path, [one], evidence=EVIDENCE % "")

@@ -13,7 +13,7 @@ from layerfolio.home import folder
 Kind = Literal["material", "opening", "claim"]
 KIND_OF_FILE: dict[str, Kind] = {"openings": "opening", "claims": "claim"}  # every other file is about materials
 LISTS = ("materials", "families", "members", "openings", "words", "asked_by")
-KEYS = frozenset({"name", "title", "shows", "expected", "judgement", *LISTS})
+KEYS = frozenset({"name", "title", "shows", "expected", "judgement", "gathers", *LISTS})
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +39,7 @@ class ExpectedDocument:
 
     `materials` are names of the catalogue, `families` hatch families, `members` names of framing, `openings` kinds of
     opening; `words` name a claim in a document's `for` and `proves`, `asked_by` in a finding. `judgement`: somebody states
-    it and the authority judges it; no document settles it.
+    it and the authority judges it; no document settles it. `gathers`: a claim that stands for all rows of openings or insulation.
     """
 
     name: str
@@ -54,6 +54,7 @@ class ExpectedDocument:
     words: tuple[str, ...] = ()
     asked_by: tuple[str, ...] = ()
     judgement: bool = False
+    gathers: str = ""
 
     def expected_in(self, region: Region | None) -> tuple[Standard, ...]:
         """The standards that region expects; empty where none is recorded."""
@@ -99,8 +100,9 @@ def _entry(row: Any, kind: Kind, path: Path) -> ExpectedDocument:
     standards = {name: tuple(_standard(one, path) for one in rows) for name, rows in given.items()}
     lists = {key: tuple(row.get(key) or ()) for key in LISTS}
     return ExpectedDocument(
-        row["name"], kind, row["title"], row["shows"], standards, judgement=bool(row.get("judgement")), **lists
-    )
+        row["name"], kind, row["title"], row["shows"], standards,
+        judgement=bool(row.get("judgement")), gathers=row.get("gathers", ""), **lists,
+    )  # fmt: skip
 
 
 def _standard(row: Any, path: Path) -> Standard:

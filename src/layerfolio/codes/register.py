@@ -8,6 +8,7 @@ from typing import Any
 from layerfolio.assembly.types import Assembly
 from layerfolio.catalogue.expected_documents import Standard, region_of
 from layerfolio.codes.findings import Finding
+from layerfolio.codes.register_answers import enter_findings
 from layerfolio.codes.register_building import Building
 from layerfolio.codes.register_claims import claim_subjects
 from layerfolio.codes.register_subjects import join_subjects, material_subjects, opening_subjects
@@ -32,7 +33,7 @@ def register(
     ):  # fmt: skip
         building.enter(subject)
     building.enter_other_papers()
-    building.enter_findings(findings)
+    enter_findings(building, findings)
     return building.done()
 
 

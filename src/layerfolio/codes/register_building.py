@@ -1,18 +1,17 @@
 """The register while it is built: rows get their numbers in the order in which their subjects are entered."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.catalogue.expected_documents import ExpectedDocument, Region
-from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.catalogue.expected_documents import Region
+from layerfolio.codes.findings import Verdict
 from layerfolio.codes.register_figures import words_of
 from layerfolio.codes.register_papers import Paper, project_papers, standing
-from layerfolio.codes.register_subjects import Subject, given_layer, material_key
+from layerfolio.codes.register_subjects import Subject
 from layerfolio.codes.register_types import EVIDENCE, OPENINGS, RECORD, EvidenceRow, Register, State
-from layerfolio.codes.register_waiting import asks, missing, waiting, wanted_of
+from layerfolio.codes.register_waiting import missing
 from layerfolio.codes.wording import sentence
 
 
@@ -30,6 +29,7 @@ class Building:
     papers: dict[Paper, int] = field(default_factory=dict)  # documents of the project with a row, by its place
 
     def done(self) -> Register:
+        """The register as it stands."""
         return Register(tuple(self.rows), self.waiting, self.date)
 
     def enter(self, subject: Subject) -> None:
@@ -38,7 +38,7 @@ class Building:
         for paper in dict.fromkeys(held):
             self._enter_paper(paper, subject)
         if not held:
-            self._missing(subject, "; ".join(subject.wanted()), missing(subject.why))
+            self.add_missing(subject, "; ".join(subject.wanted()), missing(subject.why))
 
     def _for(self, subject: Subject) -> list[Paper]:
         """Documents of the project that name a material or opening."""
@@ -72,7 +72,8 @@ class Building:
         also = row.also if subject.key == row.subject else tuple(dict.fromkeys((*row.also, subject.key)))
         self.rows[place] = replace(row, used_on=used_on, also=also)
 
-    def _missing(self, subject: Subject, proves: str, note: str) -> str:
+    def add_missing(self, subject: Subject, proves: str, note: str) -> str:
+        """The row of a document that is missing; its number."""
         verdict = Verdict.NEEDS_JUDGEMENT if subject.expected.judgement else Verdict.NEEDS_EVIDENCE
         return self._add(
             subject, title=subject.title, state=State.MISSING, proves=proves, verdict=verdict, note=note,
@@ -99,55 +100,6 @@ class Building:
                 subject = Subject(key, "claim", sentence(key), named("other"), used_on=[RECORD])
                 self._enter_paper(paper, subject)
 
-    def enter_findings(self, findings: Iterable[Finding]) -> None:
-        """The rows that each finding waits for; where none fits, a row is made from the finding itself."""
-        for one in waiting(findings):
-            numbers = self._rows_for(one) or (self._own_row(one),)
-            self.waiting[(one.id, one.assembly)] = numbers
-            for number in numbers:
-                self._mark(number, one)
-
-    def _rows_for(self, finding: Finding) -> tuple[str, ...]:
-        asked, layers = asks(finding, self.assemblies)
-        found = [number for claim in asked for number in self._of_claim(claim, finding)]
-        found += [number for layer in layers for number in self._of_layer(finding, layer)]
-        if finding.opening and not asked:
-            found += [x.number for x in self._of(finding.assembly or "") if x.kind == "opening" and x.waits]
-        return tuple(dict.fromkeys(found))
-
-    def _of(self, key: str) -> list[EvidenceRow]:
+    def rows_of(self, key: str) -> list[EvidenceRow]:
+        """The rows of a subject so far."""
         return [x for x in self.rows if key in (x.subject, *x.also)]
-
-    def _of_claim(self, claim: ExpectedDocument, finding: Finding) -> list[str]:
-        """Rows of a claim: those that wait, else all; a claim that nobody made so far gets its row here."""
-        rows = [x for x in self._of(claim.name) if x.kind == "claim"]
-        if not rows:
-            subject = Subject(claim.name, "claim", claim.title, claim)
-            return [self._missing(subject, "", wanted_of(finding, claim))]
-        return [x.number for x in rows if x.waits] or [x.number for x in rows]
-
-    def _of_layer(self, finding: Finding, number: int) -> list[str]:
-        assembly = self.assemblies[finding.assembly or ""]
-        layer = assembly.layers[number - 1]
-        key = material_key(layer, given_layer(self.project, assembly, layer))
-        return [x.number for x in self._of(key) if x.kind == "material" and x.waits]
-
-    def _own_row(self, finding: Finding) -> str:
-        """One row for all findings that ask the same: "Second plane of protection: supply ..."."""
-        from layerfolio.catalogue.expected_documents import named
-
-        key = finding.id
-        note = missing(finding.next_step or finding.reason)
-        same = [x for x in self._of(key) if x.note == note]
-        if same:
-            return same[0].number
-        subject = Subject(key, "claim", finding.question, named("other"))
-        return self._missing(subject, "", note)
-
-    def _mark(self, number: str, finding: Finding) -> None:
-        """The row is used on the record, and on the sheet of what the finding is about."""
-        place = next(at for at, x in enumerate(self.rows) if x.number == number)
-        subject = OPENINGS if finding.opening else finding.assembly
-        sheets = [*self.rows[place].used_on, *([subject] if subject else []), RECORD]
-        kept = [x for x in dict.fromkeys(sheets) if x != RECORD]
-        self.rows[place] = replace(self.rows[place], used_on=(*kept, RECORD))

@@ -28,8 +28,9 @@ class EvidenceRow:
 
     `subject` is the name of a material or opening, the place of a join or the name of a claim; `also` other subjects that
     the document names. `proves` is what it proves, or of a missing one what it has to. `expected` are the standards its
-    label or sheet is expected to name in `region`; `shows` what such a document has to show. `verdict` is None where nothing
-    is left to do; `note` says why it is what it is. `sha256` of the attached file, in full; empty without one.
+    label or sheet is expected to name in `region`; `shows` what such a document has to show, empty where only a finding
+    asks. `verdict` is None where nothing is left to do; `note` says why it is what it is. `sha256` of the attached file,
+    in full; empty without one.
     """
 
     number: str

@@ -62,6 +62,8 @@ def _paper(document: Document | None) -> tuple[str, str]:
 
 def _after(one: EvidenceRow) -> VerdictCell | str:
     """What is left to do with the document, what it has to show, and what its label is expected to name."""
+    if not one.shows:
+        return VerdictCell(one.verdict, plain(one.note)) if one.verdict else ""
     where = f" ({one.region})" if one.region else ""
     expected = f"Expected{where}: {plain(one.expected_words)}." if one.expected else f"No standard is recorded here{where}."
     if one.verdict is None:

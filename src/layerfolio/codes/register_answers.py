@@ -1,0 +1,80 @@
+"""The rows that findings wait for; where none fits, a row is made from the finding itself."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from layerfolio.catalogue.expected_documents import ExpectedDocument
+from layerfolio.codes.findings import Finding
+from layerfolio.codes.register_building import Building
+from layerfolio.codes.register_subjects import Subject, given_layer, material_key
+from layerfolio.codes.register_types import OPENINGS, RECORD, EvidenceRow
+from layerfolio.codes.register_waiting import asks, missing, waiting, wanted_of
+
+
+def enter_findings(building: Building, findings: Iterable[Finding]) -> None:
+    """The rows that each finding waits for; where none fits, a row is made from the finding itself."""
+    for one in waiting(findings):
+        numbers = _rows_for(building, one) or (_own_row(building, one),)
+        building.waiting[(one.id, one.assembly)] = numbers
+        for number in numbers:
+            _mark(building, number, one)
+
+
+def _rows_for(building: Building, finding: Finding) -> tuple[str, ...]:
+    asked, layers = asks(finding, building.assemblies)
+    found = [number for claim in asked for number in _of_claim(building, claim, finding)]
+    found += [number for layer in layers for number in _of_layer(building, finding, layer)]
+    if finding.opening and not asked:
+        found += [x.number for x in building.rows_of(finding.assembly or "") if x.kind == "opening" and x.waits]
+    return tuple(dict.fromkeys(found))
+
+
+def _of_claim(building: Building, claim: ExpectedDocument, finding: Finding) -> list[str]:
+    """Rows of a claim: those that wait, else all; a claim that nobody made so far gets its row here."""
+    rows = _gathered(building, claim) if claim.gathers else [x for x in building.rows_of(claim.name) if x.kind == "claim"]
+    if not rows:
+        subject = Subject(claim.name, "claim", claim.title, claim)
+        return [building.add_missing(subject, "", wanted_of(finding, claim))]
+    return [x.number for x in rows if x.waits] or [x.number for x in rows]
+
+
+def _gathered(building: Building, claim: ExpectedDocument) -> list[EvidenceRow]:
+    """The rows of all openings, or of all insulation."""
+    if claim.gathers == "openings":
+        return [x for x in building.rows if x.kind == "opening"]
+    keys = {
+        material_key(layer, given_layer(building.project, assembly, layer))
+        for assembly in building.assemblies.values()
+        for layer in assembly.layers
+        if layer.insulating
+    }
+    return [x for x in building.rows if x.kind == "material" and x.subject in keys]
+
+
+def _of_layer(building: Building, finding: Finding, number: int) -> list[str]:
+    assembly = building.assemblies[finding.assembly or ""]
+    layer = assembly.layers[number - 1]
+    key = material_key(layer, given_layer(building.project, assembly, layer))
+    return [x.number for x in building.rows_of(key) if x.kind == "material" and x.waits]
+
+
+def _own_row(building: Building, finding: Finding) -> str:
+    """One row for all findings that ask the same: "Second plane of protection, W1, W2": missing: supply ..."."""
+    note = missing(finding.next_step or finding.reason)
+    subject = f", {finding.assembly}" if finding.assembly else ""
+    for place, row in enumerate(building.rows):
+        if row.subject == finding.id and row.note == note:
+            building.rows[place] = replace(row, title=row.title + subject)
+            return row.number
+    expected = ExpectedDocument(finding.id, "claim", finding.question, "", {})
+    made = Subject(finding.id, "claim", finding.question + subject, expected)
+    return building.add_missing(made, f"for {finding.clause}", note)
+
+
+def _mark(building: Building, number: str, finding: Finding) -> None:
+    """The row is used on the record, and on the sheet of what the finding is about."""
+    place = next(at for at, x in enumerate(building.rows) if x.number == number)
+    subject = OPENINGS if finding.opening else finding.assembly
+    sheets = [*building.rows[place].used_on, *([subject] if subject else []), RECORD]
+    kept = [x for x in dict.fromkeys(sheets) if x != RECORD]
+    building.rows[place] = replace(building.rows[place], used_on=(*kept, RECORD))
