@@ -101,12 +101,16 @@ def _edge(requirement: Requirement, thermal: ThermalStudy, limit: float, about: 
         return Outcome(Verdict.NEEDS_EVIDENCE, "the insulation at the edge of the slab is not given", step)
     if judges.at_least(stated, least):
         return Outcome(Verdict.MEETS, "the insulation at the edge reaches its share")
-    return Outcome(Verdict.DOES_NOT_MEET, "the insulation at the edge of the slab is less than its share", "more of it at the edge")
+    return Outcome(
+        Verdict.DOES_NOT_MEET, "the insulation at the edge of the slab is less than its share", "more of it at the edge"
+    )
 
 
 def _given(thermal: ThermalStudy, about: Context) -> str:
     name = thermal.assembly.name
-    reach, edge = (value(of_assembly(about, name, f"ground.{key}")) for key in ("insulated_from_edge", "edge_insulation.resistance"))
+    reach, edge = (
+        value(of_assembly(about, name, f"ground.{key}")) for key in ("insulated_from_edge", "edge_insulation.resistance")
+    )
     whole = any(one.insulating and one.counts for one in thermal.assembly.layers)
     first = metres(reach, about.customary) + " in" if reach is not None else "whole floor" if whole else "not given"
     return f"{first}; at the edge {'not given' if edge is None else figure('R_eff', edge, customary=about.customary)}"
@@ -138,13 +142,17 @@ def judge_ventilation(requirement: Requirement, about: Context) -> Finding:
         found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms is not given", "state building.bedrooms")
     elif ends is None:
         beyond = requirement.rule["beyond"]
-        found = Outcome(Verdict.NEEDS_EVIDENCE, f"more than {max(table)} bedrooms go by {beyond}", f"supply the design to {beyond}")
+        found = Outcome(
+            Verdict.NEEDS_EVIDENCE, f"more than {max(table)} bedrooms go by {beyond}", f"supply the design to {beyond}"
+        )
     elif flow is None:
         found = Outcome(Verdict.NEEDS_EVIDENCE, "the flow of the principal fan is not given", "state building.ventilation.flow")
     elif judges.between(flow * 1000, *ends):
         found = Outcome(Verdict.MEETS, "the stated flow lies within the range")
     else:
-        found = Outcome(Verdict.DOES_NOT_MEET, "the stated flow lies outside the range", "another flow, or a design to CAN/CSA-F326")
+        found = Outcome(
+            Verdict.DOES_NOT_MEET, "the stated flow lies outside the range", "another flow, or a design to CAN/CSA-F326"
+        )
     count = "bedrooms not given" if bedrooms is None else f"{bedrooms} bedrooms"
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step,

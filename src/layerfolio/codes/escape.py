@@ -41,9 +41,7 @@ def judge_egress(requirement: Requirement, opening: Any, about: Context) -> Find
     )  # fmt: skip
 
 
-def _clear(
-    requirement: Requirement, width: float | None, height: float | None, area: float | None, about: Context
-) -> Outcome:
+def _clear(requirement: Requirement, width: float | None, height: float | None, area: float | None, about: Context) -> Outcome:
     if about.answer("building.sprinklered"):
         return NOT_NEEDED
     missing = [f"clear_opening.{key}" for key, one in (("width", width), ("height", height)) if one is None]
@@ -52,7 +50,9 @@ def _clear(
         if one is not None and not judges.at_least(one, requirement.figures["dimension"])
     ]  # fmt: skip
     if small:
-        return Outcome(Verdict.DOES_NOT_MEET, f"the clear {listed(small)} is too small", "a larger opening, or another way it opens")
+        return Outcome(
+            Verdict.DOES_NOT_MEET, f"the clear {listed(small)} is too small", "a larger opening, or another way it opens"
+        )
     if missing:
         return Outcome(Verdict.NEEDS_EVIDENCE, f"{listed(missing)} not given", f"state {listed(missing)}, measured with it open")
     if not judges.at_least(area, requirement.figures["area"]):
@@ -70,7 +70,9 @@ def judge_bedrooms(requirement: Requirement, about: Context) -> Finding:
     elif count is None:
         found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms is not given", "state building.bedrooms")
     elif ways >= count:
-        found = Outcome(Verdict.MEETS, "as many ways of escape are named as there are bedrooms; which serves which is on the plans")
+        found = Outcome(
+            Verdict.MEETS, "as many ways of escape are named as there are bedrooms; which serves which is on the plans"
+        )
     else:
         found = Outcome(
             Verdict.NEEDS_EVIDENCE, f"{ways} ways of escape are named for {count} bedrooms",

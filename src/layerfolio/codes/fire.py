@@ -97,7 +97,7 @@ def _block_words(assembly: Assembly, about: Context) -> str:
                             ("along", figure_of(about, assembly.name, "fire_blocks.horizontal"))) if value is not None
     ]  # fmt: skip
     material = of_assembly(about, assembly.name, "fire_blocks.material")
-    return f"; blocks {listed(shown)}{f', {material}' if material else ''}" if shown else ""
+    return f"; blocks {listed(shown)}{f' ({material})' if material else ''}" if shown else ""
 
 
 def _spaces(requirement: Requirement, assembly: Assembly, spaces: list[Layer], about: Context) -> Outcome | None:
@@ -119,7 +119,9 @@ def _blocks(requirement: Requirement, assembly: Assembly, about: Context) -> Out
         if value is not None and not judges.at_most(value, most)
     ]  # fmt: skip
     if far:
-        return Outcome(Verdict.DOES_NOT_MEET, f"the blocks are too far apart {listed(far)}", "set them closer, or fill the spaces")
+        return Outcome(
+            Verdict.DOES_NOT_MEET, f"the blocks are too far apart {listed(far)}", "set them closer, or fill the spaces"
+        )
     missing = [f"fire_blocks.{key}" for key, value in (("vertical", up), ("horizontal", along)) if value is None]
     if not of_assembly(about, assembly.name, "fire_blocks.material"):
         missing.append("fire_blocks.material")

@@ -105,7 +105,9 @@ def _glazed(inside: Sequence[Any]) -> tuple[float, float]:
 def _glazing(requirement: Requirement, inside: Sequence[Any], sizes: tuple, about: Context) -> Outcome:
     distance, area, sure, most = sizes
     if not about.envelope.openings:
-        return Outcome(Verdict.NEEDS_EVIDENCE, "the project lists no openings", "list the openings of each wall, or say that it has none")
+        return Outcome(
+            Verdict.NEEDS_EVIDENCE, "the project lists no openings", "list the openings of each wall, or say that it has none"
+        )
     if most == 0:
         return Outcome(Verdict.NOT_ASKED, "no glazed opening is listed in this wall")
     missing = [word for word, value in (("distance_to_boundary", distance), ("face_area", area)) if value is None]
@@ -136,7 +138,9 @@ def _at(requirement: Requirement, face: _Face, actual: float, about: Context) ->
     whole = _sum(face, limit, sprinklered)
     near = judges.at_most(actual, requirement.rule["half_up_to"])
     if near and not sprinklered and face.single > limit / 2 * (1 + judges.NOISE):
-        words = f"a single opening of more than half of that, at {metres(requirement.rule['half_up_to'], about.customary)} or less"
+        words = (
+            f"a single opening of more than half of that, at {metres(requirement.rule['half_up_to'], about.customary)} or less"
+        )
         return worst([whole, Outcome(Verdict.DOES_NOT_MEET, words, "smaller openings, apart from each other")])
     return whole
 
@@ -145,10 +149,14 @@ def _sum(face: _Face, limit: float, sprinklered: bool | None) -> Outcome:
     if judges.at_most(face.most, limit):
         return Outcome(Verdict.MEETS, "windows and doors together are within the limit")
     if judges.at_most(face.sure, limit):
-        return Outcome(Verdict.NEEDS_JUDGEMENT, "the windows are within the limit, not with the doors", "answer: are the doors glazed?")
+        return Outcome(
+            Verdict.NEEDS_JUDGEMENT, "the windows are within the limit, not with the doors", "answer: are the doors glazed?"
+        )
     if sprinklered and judges.at_most(face.sure, 2 * limit):
         return Outcome(
             Verdict.NEEDS_JUDGEMENT, "within twice the limit, which holds where every room along the wall is sprinklered",
             "answer: are all rooms along this wall sprinklered, closets and bathrooms too?",
         )  # fmt: skip
-    return Outcome(Verdict.DOES_NOT_MEET, "more is glazed than the distance allows", "fewer or smaller openings, or more distance")
+    return Outcome(
+        Verdict.DOES_NOT_MEET, "more is glazed than the distance allows", "fewer or smaller openings, or more distance"
+    )

@@ -95,7 +95,7 @@ def _not_rated(case: _Case) -> Outcome:
     return Outcome(
         Verdict.NEEDS_JUDGEMENT, f"{case.requirement.rule['rated_place']} asks for a value rated to {rated}; {number}, {kind}, "
         f"{holds} the figure, at other boundary conditions and perhaps another size",
-        f"ask the authority: does a value of {number}, {kind}, serve here? Else supply a rating to {rated}",
+        f"ask the authority: does a value of {number}, {kind}, serve here; or supply a rating to {rated}",
     )  # fmt: skip
 
 
@@ -171,7 +171,9 @@ def judge_glass_block(requirement: Requirement, opening: Any, about: Context) ->
     elif judges.at_most(value, limit, 2):
         found = Outcome(Verdict.MEETS, "transmittance and area are within the limits")
         if not documents_for(about, opening.name, opening.stated):
-            found = Outcome(Verdict.NEEDS_EVIDENCE, "no document of the transmittance is given", "supply its report or data sheet")
+            found = Outcome(
+                Verdict.NEEDS_EVIDENCE, "no document of the transmittance is given", "supply its report or data sheet"
+            )
     else:
         found = Outcome(Verdict.DOES_NOT_MEET, "the transmittance is over the limit", "choose a better product")
     shown = "no transmittance" if value is None else figure("U", value, customary=about.customary, digits=2)
@@ -190,7 +192,9 @@ def judge_nominal(requirement: Requirement, opening: Any, about: Context) -> Fin
     value = 1 / opening.transmittance if opening.transmittance else None
     shown = figure("R", limit, customary=about.customary, digits=1)
     if value is None:
-        found = Outcome(Verdict.NEEDS_EVIDENCE, "its insulation is not in the project file", f"supply its nominal resistance, {shown} or more")
+        found = Outcome(
+            Verdict.NEEDS_EVIDENCE, "its insulation is not in the project file", f"supply its nominal resistance, {shown} or more"
+        )
     elif not judges.at_least(value - requirement.rule["films"], limit):
         found = Outcome(
             Verdict.NEEDS_EVIDENCE, "1/U counts films and edges, the clause the nominal resistance of the insulation",

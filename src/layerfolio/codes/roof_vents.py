@@ -68,9 +68,7 @@ def _asked(requirement: Requirement, shares: tuple[int, ...], vents: _Vents, abo
     return f"{words} of the insulated ceiling area, {end:.0f} % of what is required high and {end:.0f} % low"
 
 
-def _outcome(
-    requirement: Requirement, assembly: Assembly, vents: _Vents, shares: tuple[int, ...], about: Context
-) -> Outcome:
+def _outcome(requirement: Requirement, assembly: Assembly, vents: _Vents, shares: tuple[int, ...], about: Context) -> Outcome:
     if assembly.kind == "roof" and _air_above(assembly) is None:
         return Outcome(Verdict.NEEDS_JUDGEMENT, "no ventilated space lies outside the insulation", UNVENTED)
     if vents.missing:
@@ -85,7 +83,9 @@ def _outcome(
             Verdict.NEEDS_JUDGEMENT, f"enough for 1/{passed[0]}, not for 1/{shares[-1]}",
             "answer: does the roof over the attic slope 1 in 6 or more, without roof joists?",
         )  # fmt: skip
-    return Outcome(Verdict.DOES_NOT_MEET, _short(requirement, vents, shares[0]), "larger vents, or " + UNVENTED.removeprefix("ask "))
+    return Outcome(
+        Verdict.DOES_NOT_MEET, _short(requirement, vents, shares[0]), "larger vents, or " + UNVENTED.removeprefix("ask ")
+    )
 
 
 def _short(requirement: Requirement, vents: _Vents, share: int) -> str:
@@ -125,7 +125,9 @@ def judge_roof_clearance(requirement: Requirement, thermal: ThermalStudy, vapour
     elif judges.at_least(size, least):
         found = Outcome(Verdict.MEETS, "the depth of the ventilated space reaches it")
     else:
-        found = Outcome(Verdict.DOES_NOT_MEET, "the ventilated space is too shallow", "a deeper space, or " + UNVENTED.removeprefix("ask "))
+        found = Outcome(
+            Verdict.DOES_NOT_MEET, "the ventilated space is too shallow", "a deeper space, or " + UNVENTED.removeprefix("ask ")
+        )
     return finding(
         requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step, amended=source,
         asked=f"{metres(least, about.customary)} or more between the insulation and the underside of the sheathing",

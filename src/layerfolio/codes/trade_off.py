@@ -112,7 +112,7 @@ def judge_trade_off(requirement: Requirement, about: Context, findings: Sequence
     """Whether the parts together lose no more than they may; not asked where each reaches its own figure."""
     some = groups(parts(about), about)
     by_name = {one.assembly: one for one in findings if one.id.endswith(tuple(f"/{q}" for q in _questions(requirement)))}
-    short = tuple(group for group in some if any(_open(by_name.get(row.name)) for row in group.rows))
+    short = tuple(group for group in some if any(_wants(group, by_name.get(row.name)) for row in group.rows))
     found = _outcome(some, short, by_name, requirement, about)
     first = next((one for one in some if one.name == OPAQUE), None)
     sums = [_sums(one, about) for one in (short or some[:1])]
@@ -130,6 +130,11 @@ def _questions(requirement: Requirement) -> tuple[str, ...]:
 
 def _open(said: Finding | None) -> bool:
     return said is not None and said.verdict not in SETTLED
+
+
+def _wants(group: Group, said: Finding | None) -> bool:
+    """Whether a part's own finding leaves something to trade; a window whose rating is open does not lack resistance."""
+    return _open(said) if group.name == OPAQUE else said is not None and said.verdict == Verdict.DOES_NOT_MEET
 
 
 def _measured(value: float | None) -> Measured | None:
@@ -152,7 +157,7 @@ def _outcome(
         return Outcome(Verdict.NOT_ASKED, "every part reaches its own figure, nothing has to be traded")
     for group in short:
         told = [by_name[row.name] for row in group.rows if row.name in by_name]
-        unsure = [one for one in told if _open(one) and (one.verdict != Verdict.DOES_NOT_MEET)]
+        unsure = [one for one in told if _open(one) and one.verdict != Verdict.DOES_NOT_MEET]
         missing = lacking(group.rows)
         if missing:
             return Outcome(Verdict.NEEDS_EVIDENCE, f"not summed without {listed(missing)}", f"supply {listed(missing)}")

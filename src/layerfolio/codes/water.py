@@ -101,7 +101,9 @@ def judge_clearance(requirement: Requirement, thermal: ThermalStudy, vapour: Vap
     elif judges.at_least(value, least):
         found = Outcome(Verdict.MEETS, "the distance is kept")
     else:
-        found = Outcome(Verdict.DOES_NOT_MEET, "the distance is too small", "raise the cladding, or use one that moisture does not harm")
+        found = Outcome(
+            Verdict.DOES_NOT_MEET, "the distance is too small", "raise the cladding, or use one that moisture does not harm"
+        )
     return finding(
         requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
         asked=f"{metres(least, about.customary)} or more", amended=source,
