@@ -6,7 +6,7 @@ from layerfolio import __version__
 from layerfolio.codes.findings import Finding, Measured
 from layerfolio.dossier import Dossier
 from layerfolio.results_moisture import results_part
-from layerfolio.studies.types import LayerHeat, LayerVapour, MethodResult, ThermalStudy, VapourStudy
+from layerfolio.studies.types import Corrections, LayerHeat, LayerVapour, MethodResult, ThermalStudy, VapourStudy
 
 FORMAT = 1
 
@@ -37,8 +37,8 @@ def results(dossier: Dossier) -> dict[str, Any]:
         "layerfolio": {"version": __version__, "results_format": FORMAT},
         "project": {"title": dossier.project.project.title, "input_sha256": dossier.input_sha256},
         "assemblies": {name: _assembly(dossier, name) for name in dossier.assemblies},
-        "openings": openings_part(getattr(dossier, "openings", None) or {}),
-        "building": building_part(getattr(dossier, "building", None), getattr(dossier, "envelope", None)),
+        "openings": openings_part(dossier.openings),
+        "building": building_part(dossier.building, dossier.envelope),
         "findings": [_finding(f) for f in dossier.findings],
         "explanations": [
             {"question": e.question, "assembly": e.assembly, "because": e.because} for e in dossier.explanations
@@ -54,7 +54,7 @@ def _assembly(dossier: Dossier, name: str) -> dict[str, Any]:
     return {
         "kind": one.kind,
         "layers": [_layer(x, heat.get(x.number), cups.get(x.number)) for x in one.layers],
-        "thermal": {**_thermal(thermal), **_ground((getattr(dossier, "ground", None) or {}).get(name))},
+        "thermal": {**_thermal(thermal), **_ground(dossier.ground.get(name))},
         "vapour": _vapour(vapour),
         "condensation": results_part(dossier.condensation[name]),
         "structure": {},
@@ -89,6 +89,7 @@ def _thermal(study: ThermalStudy) -> dict[str, Any]:
         "resistance": quantity(asked.resistance if asked else None, "m2.K/W"),
         "transmittance": quantity(asked.transmittance if asked else None, "W/(m2.K)"),
         "by_method": {name: _method(result) for name, result in study.by_method.items()},
+        "corrections": _corrections(study.corrections) if study.corrections else None,
         "framing_share_of_heat": quantity(study.framing_share_of_heat, "1"),
         "interfaces": [
             {
@@ -100,6 +101,12 @@ def _thermal(study: ThermalStudy) -> dict[str, Any]:
         ],
         "missing": list(study.missing),
     }
+
+
+def _corrections(found: Corrections) -> dict[str, Any]:
+    """What fasteners, air voids and rain add; where `counted` is false the corrected transmittance is the plain one."""
+    names = ("fasteners", "air_voids", "inverted_roof", "total", "corrected_transmittance")
+    return {**{name: quantity(getattr(found, name), "W/(m2.K)") for name in names}, "counted": found.counted}
 
 
 def _ground(study: Any) -> dict[str, Any]:

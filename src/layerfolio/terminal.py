@@ -51,9 +51,9 @@ def _assembly(name: str, study: ThermalStudy, system: str) -> str:
 
 def _envelope(dossier: Dossier) -> list[str]:
     """The openings, and what the whole building loses on the design day where that is known."""
-    openings, building = getattr(dossier, "openings", None) or {}, getattr(dossier, "building", None)
-    lines = ["", *(_opening(one, dossier.system) for one in openings.values())] if openings else []
-    if building is not None and building.heat_loss is not None and building.heat_loss.total is not None:
+    building = dossier.building
+    lines = ["", *(_opening(one, dossier.system) for one in dossier.openings.values())] if dossier.openings else []
+    if building is not None and building.heat_loss is not None:
         lines += ["", _heat_loss(building.heat_loss, dossier.system)]
     return lines
 
@@ -70,12 +70,15 @@ def _opening(one: Any, system: str) -> str:
 
 
 def _heat_loss(loss: Any, system: str) -> str:
-    words = f"{significant(loss.total, 3)} W at {fixed(loss.outdoor, 0)} °C outside and {fixed(loss.indoor, 0)} °C inside"
+    """The whole, or what goes through the envelope where the share of the air is not known."""
+    watts = loss.transmission if loss.total is None else loss.total
+    words = f"{significant(watts, 3)} W at {fixed(loss.outdoor, 0)} °C outside and {fixed(loss.indoor, 0)} °C inside"
     if system == "customary":
         outdoor, indoor = (fixed(in_units(one, "degF"), 0) for one in (loss.outdoor, loss.indoor))
-        btu = f"{significant(in_units(loss.total, 'Btu/h'), 3)} Btu/h at {outdoor} °F outside and {indoor} °F inside"
+        btu = f"{significant(in_units(watts, 'Btu/h'), 3)} Btu/h at {outdoor} °F outside and {indoor} °F inside"
         words = f"{btu} ({words})"
-    return f"  design heat loss in winter  {words}"
+    lacking = f", without air: {loss.lacking} is missing" if loss.total is None else ""
+    return f"  design heat loss in winter  {words}{lacking}"
 
 
 def _finding(finding: Finding) -> list[str]:
