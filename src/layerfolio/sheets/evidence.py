@@ -11,6 +11,7 @@ WIDTHS = (15, 46, 30, 26, 40, 23)
 """The whole date on which a document ends needs 26 for edition and validity; the others give a little of theirs."""
 HEADS = (("No.", ""), ("Document", "state"), ("Issuer", ""), ("Edition,", "valid to"), ("Proves", ""), ("Used on", "sheets"))
 TITLE = "Evidence register"
+FILES = "Attached files lie beside the project file and go with this set; their check sums (SHA-256, the first sixteen digits):"
 STATES = {State.ATTACHED: "attached", State.NAMED: "named, not attached", State.MISSING: "not attached"}
 
 
@@ -82,7 +83,7 @@ def _foot(register: Register) -> list[Block]:
     ))  # fmt: skip
     files = [one for one in rows if one.sha256]
     if files:
-        blocks += [Paragraph("Attached files are those with these check sums (SHA-256, the first sixteen digits):"), _sums(files)]
+        blocks += [Paragraph(FILES), _sums(files)]
     return blocks
 
 
