@@ -19,9 +19,11 @@ PITCH, THICK = 6.3, 3.8  # mm from bar to bar, and of a bar
 MOST = 22
 """Smaller parts beyond so many bars stand together in the last one."""
 NAMES = 62.0  # mm at the left that the names may take
+LEAST = 0.5  # W: less prints as nothing
 GAP = 1.4  # from a bar to its value, from a name to the axis
 HATCH = 1.3
 FOOT = 14.0  # below the bars: figures of the axis, its unit, the key
+UNIT = 5.0  # from the end of the axis to its unit
 SWATCH, BETWEEN = 9.0, 5.0  # of the key
 
 
@@ -35,14 +37,17 @@ class HeatBar:
 
 
 def heat_bars(bars: Sequence[HeatBar], *, system: str = "metric", width: float = 180.0) -> Drawing | None:
-    """The chart, `width` mm wide; values in W, in Btu/h first where the system is customary. None without a bar."""
+    """The chart, `width` mm wide; values in W, in Btu/h first where the system is customary. None where
+    no part loses half a watt.
+    """
     rows = _gathered(sorted(bars, key=lambda one: -one.watts))
-    if not rows or rows[0].watts <= 0:
+    if not rows or rows[0].watts < LEAST:
         return None
     values = [_value(one, system) for one in rows]
     figures = max(font.width(text, FIGURES) for text in values)
     names = [_fitting(one.name, NAMES - GAP) for one in rows]
-    left, right = max(font.width(text, FIGURES) for text in names) + GAP, width - figures - GAP
+    behind = max(figures + GAP, UNIT + font.width(_unit(system), FIGURES))
+    left, right = max(font.width(text, FIGURES) for text in names) + GAP, width - behind
     height = FOOT + PITCH * len(rows)
     scale = axis(0.0, _amount(rows[0].watts, system), left, right)
     marks: list[Mark] = _axis(scale, system, FOOT, height)
@@ -63,6 +68,10 @@ def _amount(watts: float, system: str) -> float:
     return in_units(watts, "Btu/h") if system == "customary" else watts
 
 
+def _unit(system: str) -> str:
+    return "Btu/h" if system == "customary" else "W"
+
+
 def _value(one: HeatBar, system: str) -> str:
     watts = f"{fixed(one.watts, 0)} W"
     return f"{fixed(_amount(one.watts, system), 0)} Btu/h ({watts})" if system == "customary" else watts
@@ -76,8 +85,7 @@ def _axis(scale: Axis, system: str, bottom: float, top: float) -> list[Mark]:
         base = number == 0
         marks.append(Line(((x, bottom), (x, top)), BASE if base else GRID, role="base" if base else "grid"))
         marks.append(label(x, bottom - 1.2 - CAPITAL / 2, scale.figure(tick), anchor="middle", role="axis"))
-    unit = "Btu/h" if system == "customary" else "W"
-    marks.append(label(scale.end + 5.0, bottom - 1.2 - CAPITAL / 2, unit, role="axis"))
+    marks.append(label(scale.end + UNIT, bottom - 1.2 - CAPITAL / 2, _unit(system), role="axis"))
     return marks
 
 
@@ -116,10 +124,13 @@ def _key(kinds: list[str], left: float, width: float) -> list[Mark]:
 
 
 def _fitting(text: str, room: float) -> str:
-    """The text, cut at a word where it is wider than the room."""
+    """The text, cut where it is wider than the room, between words if it can be."""
     if font.width(text, FIGURES) <= room:
         return text
     words = text.split(" ")
     while len(words) > 1 and font.width(" ".join(words) + "…", FIGURES) > room:
         words.pop()
-    return " ".join(words) + "…"
+    short = " ".join(words)
+    while font.width(short + "…", FIGURES) > room:
+        short = short[:-1]
+    return short + "…"

@@ -83,7 +83,7 @@ def _columns(size: str, figure: str, system: str) -> tuple[Column, ...]:
 
 
 def _title(part: EnvelopePart, counts: Mapping[str, int]) -> str:
-    words = part.title or part.group.replace("-", " ")
+    words = part.title or part.group.replace("-", " ").capitalize()
     return f"{words} ({counts[part.name]})" if counts.get(part.name, 1) > 1 else words
 
 

@@ -43,6 +43,8 @@ def code_defaults(desk: Desk, studies: dict[str, OpeningStudy]) -> dict[str, str
 def _marks(desk: Desk, studies: dict[str, OpeningStudy]) -> str:
     """How the table is to be read."""
     words = "Sizes are taken over the frame."
+    if desk.system == "customary":
+        words += " In brackets: mm, m², W/(m²·K)."
     if any(one.how == "computed" for one in studies.values()):
         words += " Src of a computed value: marks of glass, frame and edge; † is not re-read in its source."
     if any(getattr(one.stated, "glass", None) is None and one.how == "stated" for one in studies.values()):

@@ -32,7 +32,7 @@ def whole_building(desk: Desk) -> Sheet | None:
         parts=tables.parts(study, _counts(desk), system, book),
         joins=tables.joins(study, system, book) or "",
         sums=tables.sums(study, system),
-        areas=Marked(_areas(study)),
+        areas=Marked(_areas(study, system)),
         not_counted=Marked(_not_counted(desk)),
         missing=[Marked(plain(line)) for line in study.lacking],
         code=code or "",
@@ -78,14 +78,15 @@ def _chart(desk: Desk, study: BuildingStudy):
     return heat_bars(bars, system=desk.system, width=WIDTHS[desk.dossier.project.project.page])
 
 
-def _areas(study: BuildingStudy) -> str:
-    """What the areas hold, and what stands under From."""
+def _areas(study: BuildingStudy, system: str) -> str:
+    """What the areas hold, what stands under From, and in brackets."""
     gross = [step.about for step in study.trace.steps() if step.formula.name == "net_area"]
     words = "Areas of assemblies are those of the project file, which states them without openings."
     if gross:
         names = plain(", ".join(gross))
         words = f"Openings were taken off the areas of {names} as the project file states them; the others hold none."
-    return words + " _From_ names the sheet of the calculation, or the source mark of a stated figure."
+    words += " _From_ names the sheet of the calculation, or the source mark of a stated figure."
+    return words + (" In brackets: m², m, W/(m²·K), W/(m·K), W/K, W." if system == "customary" else "")
 
 
 def _not_counted(desk: Desk) -> str:
