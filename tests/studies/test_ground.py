@@ -8,9 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builders import assembly, layer
+from layerfolio.catalogue.ground import ground_data
 from layerfolio.formulas import ground as f
-from layerfolio.steps.trace import Choice, Given
-from layerfolio.studies.ground import BASEMENT, SLAB, SUSPENDED, WALL, ground_study
+from layerfolio.steps.trace import Choice
+from layerfolio.studies.ground import BASEMENT, SLAB, SUSPENDED, WALL, ground_studies, ground_study
 from layerfolio.studies.thermal import thermal_study
 from layerfolio.units.quantity import Quantity
 
@@ -93,18 +94,35 @@ class TestOwnReferenceCases:
         assert ground_study(*wall).transmittance >= found.transmittance  # without the floor: the greatest it may be
 
 
+def test_a_basement_wall_takes_the_thickness_of_its_one_floor():
+    below, wall = floor(1.0, ground=SIZE | {"depth": 2.0}), floor(2.0, kind="wall", ground={"conductivity": 2.0, "depth": 2.0})
+    other, plain = floor(1.5, ground=SIZE | {"depth": 2.0}), floor(2.0, kind="wall", faces="outside air")
+
+    def studied(**made):
+        return ground_studies({n: one for n, (one, _) in made.items()}, {n: study for n, (_, study) in made.items()})
+
+    one_floor = studied(W1=wall, W2=plain, S1=below)
+    assert list(one_floor) == ["W1", "S1"]
+    assert one_floor["W1"].transmittance == ground_study(*wall, one_floor["S1"]).transmittance
+    assert studied(W1=wall, S1=below, S2=other)["W1"].transmittance == ground_study(*wall).transmittance
+
+
 def test_the_characteristic_dimension_is_not_area_over_perimeter():
     """A transcription of a national guide prints A / P, a slip: half the perimeter divides."""
     assert ground_study(*floor()).characteristic_dimension == pytest.approx(80 / 18)
 
 
 class TestWhatIsMissing:
-    def test_the_conductivity_is_not_invented_but_rows_are_offered(self):
+    def test_the_conductivity_of_the_ground_is_not_invented(self):
         found = ground_study(*floor(ground={"perimeter": 36.0}))
         assert found.missing == ("ground.conductivity",)
-        assert found.transmittance is None
-        offered = [(e.value, e.figure.origin.mark) for e in found.trace.entries if isinstance(e, Given)]
-        assert offered == [(1.5, "memory"), (2.0, "memory"), (3.5, "memory")]
+        assert (found.transmittance, found.equivalent_thickness) == (None, None)
+
+    def test_what_may_be_stated_rests_on_memory(self):
+        kinds = [(title, figure.value, figure.origin.mark) for title, figure in ground_data().kinds]
+        assert kinds == [
+            ("clay or silt", 1.5, "memory"), ("sand or gravel", 2.0, "memory"), ("homogeneous rock", 3.5, "memory")
+        ]  # fmt: skip
 
     def test_area_and_perimeter(self):
         assert ground_study(*floor(area=None, ground={"conductivity": 2.0})).missing == ("area", "ground.perimeter")

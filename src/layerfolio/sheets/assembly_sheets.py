@@ -25,6 +25,7 @@ from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, unit_of, wi
 from layerfolio.sheets.layer_table import MOST_LOOSE_ROWS, layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
+from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed, significant
 
 WIDE = ("tabloid", "a3")
@@ -81,12 +82,12 @@ def _phrase(desk: Desk, name: str) -> str:
 
 def _box(desk: Desk, name: str) -> ResultBox:
     study, finding = desk.dossier.thermal[name], desk.thermal_finding(name)
-    result = study.asked
+    result = study.final
     if result is None:
         words = "no thermal figure for " + ", ".join(study.missing)
         return ResultBox((("Result", NOT_GIVEN, ""),), plain(words), Verdict.NEEDS_EVIDENCE, "")
     figures = [
-        (f"{{U}}, {unit_of('U', desk.system)}", *_figure(result.transmittance, "U", desk.system, 3)),
+        (f"{{{_corrected(study)}}}, {unit_of('U', desk.system)}", *_figure(result.transmittance, "U", desk.system, 3)),
         (f"{{R}} {_method(study.method)}, {unit_of('R', desk.system)}", *_figure(result.resistance, "R", desk.system, 2)),
     ]
     if finding is None:
@@ -95,6 +96,11 @@ def _box(desk: Desk, name: str) -> ResultBox:
         figures.append((f"{{R}} asked, {unit_of('R', desk.system)}", *_figure(finding.limit.value, "R", desk.system, 2)))
     remark = "; ".join(filter(None, (_margin(finding), f"{RECORD}, line {desk.line(finding)}")))
     return ResultBox(tuple(figures), plain(f"{code_words(desk)}, {finding.clause}"), finding.verdict, remark)
+
+
+def _corrected(study: ThermalStudy) -> str:
+    """The symbol of the transmittance that stands in the result: corrected where corrections count."""
+    return "U" if study.final == study.asked else "U_c"
 
 
 def _method(method: str) -> str:
@@ -127,11 +133,11 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
     blocks: list[Block] = [Head(plain(name), "Thermal resistance and transmittance", _method_phrase(study.method))]
     blocks.append(calculation(study.trace, desk.system, desk.book))
     finding = desk.thermal_finding(name)
-    if study.asked and finding and finding.limit:
+    if study.final and finding and finding.limit:
         blocks.append(
             Band(
                 f"asked {plain(finding.asked)}",
-                f"provided **{with_unit(study.asked.resistance, 'R', desk.system, decimals=2)}**{_rounded(finding)}",
+                f"provided **{with_unit(study.final.resistance, 'R', desk.system, decimals=2)}**{_rounded(finding)}",
                 finding.verdict,
                 f"{RECORD}, line {desk.line(finding)}",
             )

@@ -26,13 +26,27 @@ def ground_study(assembly: Assembly, thermal: ThermalStudy, floor: GroundStudy |
     kind = _kind(assembly)
     if kind is None:
         return None
-    record, data = Recorder(), ground_data()
+    record = Recorder()
     missing = _missing(assembly, thermal, kind)
     if missing:
-        _say_missing(missing, data, record)
+        record.section("Heat through the ground: not calculated", key="ground-missing")
+        record.choice("No value through the ground", f"not stated: {', '.join(missing)}")
         return GroundStudy(assembly.name, kind, None, None, None, missing, record.done())
+    data = ground_data()
     found = _wall(assembly, thermal, floor, data, record) if kind == WALL else _floor(assembly, thermal, kind, data, record)
     return GroundStudy(assembly.name, kind, *found, (), record.done())
+
+
+def ground_studies(assemblies: dict[str, Assembly], thermal: dict[str, ThermalStudy]) -> dict[str, GroundStudy]:
+    """The studies of all assemblies that meet the ground, in the order of the file; walls know the basement's floor.
+
+    Where there are several basement floors, nothing tells which one a wall belongs to, and it takes its greatest value.
+    """
+    floors = {n: ground_study(a, thermal[n]) for n, a in assemblies.items() if _kind(a) not in (None, WALL)}
+    below = [one for one in floors.values() if one.kind == BASEMENT]
+    floor = below[0] if len(below) == 1 else None
+    found = {n: floors.get(n) or ground_study(a, thermal[n], floor) for n, a in assemblies.items()}
+    return {name: one for name, one in found.items() if one is not None}
 
 
 def _kind(assembly: Assembly) -> str | None:
@@ -56,16 +70,6 @@ def _missing(assembly: Assembly, thermal: ThermalStudy, kind: str) -> tuple[str,
         keys = ("height", "wall_transmittance", "vents", "wind_speed", "shielding")
         found += [f"ground.underfloor.{key}" for key in keys if ground["underfloor"].get(key) is None]
     return (*found, *(f"a thermal figure of layer {name}" for name in thermal.missing))
-
-
-def _say_missing(missing: tuple[str, ...], data: GroundData, record: Recorder) -> None:
-    """What is missing, and what may be stated for the ground where nobody has measured it."""
-    record.section("Heat through the ground: not calculated", key="ground-missing")
-    record.choice("No value through the ground", f"not stated: {', '.join(missing)}")
-    if "ground.conductivity" in missing:
-        record.choice("The conductivity of the ground is not assumed", "what may be stated for it stands below", STANDARD)
-        for title, figure in data.kinds:
-            record.given("lam_g", figure.value, title, source_words(figure), figure)
 
 
 def _floor(
