@@ -58,7 +58,7 @@ def variant(tmp_path, text, base=SHOP):
 def a_finding(topic="thermal", verdict=Verdict.DOES_NOT_MEET, **said):
     usual = {"id": "nbc-2020/9.36.2.6/walls", "assembly": "W1", "edition": "NBC", "clause": "9.36.2.6.(1)",
              "question": "Resistance", "path": "prescriptive", "asked": "2.97", "given": "2.00", "reason": "missed",
-             "provided": Measured("R", 2.0), "limit": Measured("R", 2.97)}  # fmt: skip
+             "provided": Measured("R_eff", 2.0), "limit": Measured("R_eff", 2.97)}  # fmt: skip
     return Finding(topic=topic, verdict=verdict, **usual | said)
 
 
@@ -127,6 +127,19 @@ class TestPaths:
         assert "trade-off: meets, C3" in line.performance
         assert line.verdict is Verdict.DOES_NOT_MEET
         assert other.chosen == "performance: it answers 1 line of this record"
+
+    def test_a_real_wall_under_its_limit_is_answered_by_the_roof_over_its(self, tmp_path):
+        """By-law figure 5.5 for walls: the wall's 5.27 misses it, the roof's 7.28 is well over its 4.67."""
+        amended = "{requirement: nbc-2020/9.36.2.6/walls, value: 5.5 m2.K/W, source: by-law 12}"
+        desk = desk_of(variant(tmp_path, f"code: {{energy_path: trade-off, amendments: [{amended}]}}\n"))
+        numbered = list(enumerate(desk.dossier.findings, 1))
+        number, other = next(one for one in numbered if one[1].id.endswith("/trade-off"))
+        line, wall = next(one for one in numbered if one[1].id.endswith("/walls"))
+        assert (wall.verdict, other.verdict) == (Verdict.DOES_NOT_MEET, Verdict.MEETS)
+        assert wall.answered_by == other.id
+        row = lines_of(desk)[line - 1]
+        assert f"_path_ performance: trade-off, line {number}" in row.cells[4].text
+        assert "trade-off: meets, C3" in row.cells[3].replace("\\", "").lower().replace("c3", "C3")
 
     @pytest.mark.parametrize("verdict", [v for v in Verdict if v is not Verdict.MEETS])
     def test_a_trade_off_that_does_not_meet_answers_nothing(self, verdict):

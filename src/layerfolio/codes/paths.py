@@ -98,7 +98,7 @@ def _is_traded(found: Finding) -> bool:
     figure = found.limit or found.provided
     return (
         found.path == "prescriptive" and found.assembly is not None and found.topic in ("thermal", "openings")
-        and figure is not None and figure.quantity in ("R", "U")
+        and figure is not None and figure.quantity in ("R", "R_eff", "U")
     )  # fmt: skip
 
 
@@ -134,7 +134,7 @@ def _calculated(found: Finding, known: _Known) -> str:
     """What was calculated on the performance path, with its sheet; empty where nothing was."""
     if found.topic == "vapour" and found.assembly:
         return "; ".join(_balance(one) for one in known.findings if _is_balance(one, found.assembly))
-    if found.topic == "air" and known.leakage is not None and found.verdict != Verdict.MEETS:
+    if "air-" in _ending(found) and found.topic == "air" and known.leakage is not None and found.verdict != Verdict.MEETS:
         return f"aimed at {known.leakage:g} air changes an hour at 50 Pa"
     other = known.answering
     if other is not None and found.verdict != Verdict.MEETS and _traded(found, other):
