@@ -27,9 +27,9 @@ def ground_blocks(desk: Desk, name: str) -> list[Block]:
 
 def _serves() -> str:
     return (
-        f"This value serves the sum of heat losses on {BUILDING}. What the code asks against the ground is a resistance by its "
-        f"own rule, judged on {RECORD}. The formulas were read in a transcription, not in the standard; figures with {NOT_REREAD} "
-        "were not re-read. No verdict rests on this value."
+        f"This value serves the sum of heat losses on {BUILDING}; no verdict rests on it. What the code asks against the ground is "
+        f"a resistance by its own rule, judged on {RECORD}. The formulas were read in a transcription, not in the standard; "
+        f"figures with {NOT_REREAD} were not re-read."
     )
 
 
