@@ -42,7 +42,8 @@ def symbols(desk: Desk, families: tuple[str, ...]) -> Sheet:
 def _entries(desk: Desk) -> list:
     found = desk.dossier
     moisture = [one for name, one in found.condensation.items() if has_vapour_sheet(found.assemblies[name])]
-    studies = [*found.thermal.values(), *found.vapour.values(), *moisture]
+    envelope = [*found.ground.values(), *found.openings.values(), *((found.building,) if found.building else ())]
+    studies = [*found.thermal.values(), *found.vapour.values(), *moisture, *envelope]
     return [entry for study in studies for entry in study.trace.entries]
 
 
