@@ -236,7 +236,7 @@ def test_a_wrong_mark_or_value_does_not_load(tmp_path, wrong):
 
 
 def test_sets_and_zones():
-    assert code_sets.set_ids() == ("irc-2018", "irc-2021", "irc-2024", "iso", "nbc-2015", "nbc-2020")
+    assert code_sets.set_ids() == ("bc-2024", "irc-2018", "irc-2021", "irc-2024", "iso", "nbc-2015", "nbc-2020", "qc-r1")
     assert code_sets.zones("nbc-2020") == ("4", "5", "6", "7A", "7B", "8")
     assert code_sets.zones("iso") == ()
     for unknown in ("nbc-2010", "nbc", "nowhere-2020", ""):

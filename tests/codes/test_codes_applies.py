@@ -184,7 +184,7 @@ def test_requirement_ids_list_all_that_is_found():
     found = codes.judge(project(), everything)
     assert {one.id for one in found} <= set(ids)
     assert set(codes.amendable("nbc-2020")) <= set(ids) and set(codes.amendable("iso")) <= set(codes.requirement_ids("iso"))
-    assert codes.sets() == ("irc-2018", "irc-2021", "irc-2024", "iso", "nbc-2015", "nbc-2020")
+    assert codes.sets() == ("bc-2024", "irc-2018", "irc-2021", "irc-2024", "iso", "nbc-2015", "nbc-2020", "qc-r1")
     assert codes.zones("nbc-2020")[-1] == "8"
 
 

@@ -43,7 +43,8 @@ def _own_folder(set_id: str) -> Path:
 def _content(path: Path) -> dict[str, Any]:
     content = load(path)
     if isinstance(content, dict) and "overlay_of" in content:
-        content = code_set(content["overlay_of"]).content | content
+        below = _content(_own_folder(content["overlay_of"]) / "code.yaml")
+        content = {key: row for key, row in below.items() if key not in content.get("leaves_out", ())} | content
     wanted = {"code", "title", "short", "jurisdiction", "publisher", "method", "editions", "applies"}
     if not isinstance(content, dict) or not wanted <= content.keys():
         raise CatalogueError(f"{shown(path)}: a code needs {', '.join(sorted(wanted))}")

@@ -13,6 +13,8 @@ def zone_of(edition: CodeSet, heating: float | None, cooling: float | None = Non
     two of its rows the colder one is taken.
     """
     zones = edition.content.get("zones", {})
+    if zones.get("listed"):
+        return ""
     for row in zones.get("by_degree_days", {}).get(edition.set_id) or zones.get("rows", ()):
         holds = _holds(row, heating, cooling)
         if holds is None:

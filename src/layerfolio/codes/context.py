@@ -48,6 +48,7 @@ class Context:
     design_temperature: float | None = None  # of heating, degC
     project: Any = None  # the project file, for the answers that one requirement alone asks
     envelope: Envelope = Envelope()
+    zone_source: str = ""  # the list or letter that settles the zone
 
     def answer(self, path: str) -> Any:
         """What the project file says at a dotted path ("building.sprinklered"); None where it says nothing."""
@@ -68,11 +69,22 @@ class Context:
 
     @property
     def named_zones(self) -> tuple[str, ...]:
-        """The stated zone and the one that the degree-days give; one where they agree, two where they do not."""
+        """The stated zone and the one that the degree-days give; one where they agree, two where they do not.
+
+        Where a set goes by a list of places first, a stated zone with its source stands alone.
+        """
+        if self.listed_zone:
+            return (self.zone,)
         said = (self.zone, self.zone_by_degree_days)
         if self.zone_by_degree_days and self.zone_by_degree_days == self.zone.rstrip("ABC"):
             said = (self.zone,)  # the letter says more than degree-days can
         return tuple(dict.fromkeys(one for one in said if one))
+
+    @property
+    def listed_zone(self) -> bool:
+        """Whether the zone is settled by the set's own list of places, as the project file says."""
+        rule = self.edition.content.get("zones", {})
+        return bool(self.zone and self.zone_source) and ("by_degree_days" in rule or rule.get("listed", False))
 
     @property
     def zones(self) -> tuple[str, ...]:
@@ -105,6 +117,7 @@ def context(project: Any, envelope: Envelope | None = None) -> Context:
         cooling_degree_days=cooling,
         cold_months=_cold_months(climate),
         zone=str(getattr(code, "zone", None) or ""),
+        zone_source=str(getattr(code, "zone_source", None) or ""),
         zone_by_degree_days=zone_of(edition, degree_days, cooling),
         heat_recovery=getattr(code, "heat_recovery", None),
         humidity_class=getattr(getattr(getattr(project, "indoor", None), "humidity", None), "class_", None),

@@ -125,11 +125,12 @@ def judge_air_routes(requirement: Requirement, about: Context) -> Finding:
     closed = wind is not None and wind > most
     return finding(
         requirement, about, Verdict.NEEDS_EVIDENCE,
-        asked=f"(a) built as 9.36.2.10 describes, (b) tested to CAN/ULC-S742, {leakage} at most, or (c) tested to ASTM E2357, {leakage} "
-        f"at most, with the barrier on the warm side and wind pressure of {limit} at most",
+        asked=f"(a) built as 9.36.2.10 describes, (b) tested to CAN/ULC-S742, {leakage} at most, or (c) tested to ASTM E2357, "
+        f"{leakage} at most, with the barrier on the warm side and wind pressure of {limit} at most",
         given=third + (", so route (c) is closed" if closed else ""),
         reason="which route is taken is not in the project file",
-        next_step="name the route and supply its test report, or the details by 9.36.2.10: joints, laps of 50 mm, sill, rim, windows, ducts",
+        next_step="name the route and supply its test report, or the details by 9.36.2.10 (joints, laps of 50 mm, sill, rim, "
+        "windows, ducts)",
     )  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from typing import Any
 
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding
+from layerfolio.codes.heat import measured
 from layerfolio.codes.limits import Resolved, resolve
 from layerfolio.codes.requirements import Requirement, requirements
 
@@ -119,8 +120,8 @@ def _net_areas(about: Context) -> dict[str, float | None]:
 def _assembly_row(study: Any, area: float | None, about: Context) -> EnvelopeRow:
     one = next(limiting(about, study.assembly), None)
     quantity = one.quantity if one else "U"
-    result = study.asked
-    value = None if result is None else result.transmittance if quantity == "U" else result.resistance
+    final = study.final
+    value = measured(one, study) if one else None if final is None else final.transmittance
     return _row(study.assembly.name, study.assembly.kind, study.assembly, area, value, one, quantity, about)
 
 

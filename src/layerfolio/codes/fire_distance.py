@@ -44,7 +44,8 @@ def judge_limiting_distance(requirement: Requirement, thermal: ThermalStudy, vap
         found = agreed([_band(requirement, one) for one in counted(distance, about)], _open(about))
     return finding(
         requirement, about, found.verdict, assembly=name, reason=found.reason, next_step=found.next_step,
-        asked=f"nothing from {metres(free, about.customary)} of limiting distance on; nearer, fire resistance and cladding by distance",
+        asked=f"nothing from {metres(free, about.customary)} of limiting distance on; nearer, fire resistance and cladding by "
+        "distance",
         given=_distance_words(distance, about),
     )  # fmt: skip
 

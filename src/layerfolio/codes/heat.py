@@ -31,13 +31,32 @@ class Case:
     @property
     def value(self) -> float | None:
         """What the study gives in the requirement's quantity; None without a result."""
-        final = self.study.final
-        if final is None:
-            return None
-        return final.transmittance if self.requirement.quantity == "U" else final.resistance
+        return measured(self.requirement, self.study)
+
+    @property
+    def without_framing(self) -> bool:
+        """Whether the set asks for the resistance through the insulation, framing left out."""
+        return self.requirement.rule.get("measured") == "without framing"
 
     def passes(self, value: float, limit: float) -> bool:
         return getattr(judges, self.requirement.judge)(value, limit, self.context.decimals)
+
+
+def measured(requirement: Requirement, study: ThermalStudy) -> float | None:
+    """What the study gives in the requirement's quantity, SI; None without a result."""
+    final = study.final
+    if final is None:
+        return None
+    if requirement.rule.get("measured") == "without framing":
+        return without_framing(study)
+    return final.transmittance if requirement.quantity == "U" else final.resistance
+
+
+def without_framing(study: ThermalStudy) -> float:
+    """Films and main materials in series, m2.K/W: the sum through the insulation, what frames it left out."""
+    assembly = study.assembly
+    layers = sum(one.resistance for one in study.layers if one.resistance is not None)
+    return assembly.inside_film.value + layers + assembly.outside_film.value
 
 
 def judge_heat(requirement: Requirement, study: ThermalStudy, context: Context) -> Finding:
@@ -82,7 +101,7 @@ def _method_fails(case: Case) -> tuple[Verdict, str, str] | None:
         reason = "upper and lower limit lie too far apart; the combined method decides nothing here"
         return Verdict.NEEDS_JUDGEMENT, reason, "supply a numerical calculation or a test of the assembly"
     metal = [called(x.layer) for x in study.layers if x.layer.member and x.layer.member.is_metal]
-    if metal and study.method in METAL:
+    if metal and study.method in METAL and not case.without_framing:
         reason = f"{listed(metal)} has metal framing; {METAL[study.method]}, which is not calculated here"
         return Verdict.NEEDS_JUDGEMENT, reason, "supply the calculation for metal framing, or a test of the assembly"
     return None

@@ -179,8 +179,8 @@ def judge_glass_block(requirement: Requirement, opening: Any, about: Context) ->
     shown = "no transmittance" if value is None else figure("U", value, customary=about.customary, digits=2)
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step, amended=source, step=STEP,
-        asked=f"{figure('U', limit, customary=about.customary, digits=2)} or less, and {square_metres(most, about.customary)} of it "
-        "or less together",
+        asked=f"{figure('U', limit, customary=about.customary, digits=2)} or less, and together "
+        f"{square_metres(most, about.customary)} of it or less",
         given=f"{shown}, {square_metres(area, about.customary)} together",
         provided=None if value is None else Measured("U", value, 2), limit=Measured("U", limit, 2),
     )  # fmt: skip

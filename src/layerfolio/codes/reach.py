@@ -61,6 +61,13 @@ def _zone_verdict(context: Context, rule: dict[str, Any], names: tuple[str, ...]
         return Verdict.NEEDS_JUDGEMENT, f"the set has no zone {stated}; it has {listed(names)}", (
             "state a zone of the set, or the degree-days"
         )  # fmt: skip
+    if context.listed_zone:
+        other = f"; the degree-days give zone {derived}" if derived else ""
+        return Verdict.MEETS, f"by {context.zone_source}{other}", ""
+    if rule.get("listed"):
+        return Verdict.NEEDS_JUDGEMENT, f"the zone goes by {rule['by']}, which is not carried here", (
+            "state code.zone, and in code.zone_source the list or letter that gives it"
+        )  # fmt: skip
     if not stated and not derived:
         reason = "neither is given" if context.degree_days is None else "the degree-days given do not settle it"
         return Verdict.NEEDS_JUDGEMENT, reason, f"state code.zone or {missing}"

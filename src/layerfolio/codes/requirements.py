@@ -65,8 +65,9 @@ def requirements(set_id: str) -> tuple[Requirement, ...]:
     found = code_set(set_id)
     own = _in_folder(found.overlay or found.folder, found)
     if found.overlay:
-        replaced = {one.question for one in own}
-        own += [_as_overlaid(one, found) for one in requirements(found.base) if one.question not in replaced]
+        replaced, articles = {one.question for one in own}, tuple(found.content.get("replaces_articles", ()))
+        kept = (one for one in requirements(found.base) if one.question not in replaced)
+        own += [_as_overlaid(one, found) for one in kept if not one.rule["article"].startswith(articles or ("-",))]
     return tuple(sorted(own, key=lambda one: (one.order, one.id)))
 
 

@@ -203,8 +203,8 @@ def _credit(group: Group, over: float, requirement: Requirement, about: Context)
         return None
     low, chord = metres(rule["ceiling_height"], about.customary), metres(rule["chord_height"], about.customary)
     return Outcome(
-        Verdict.NEEDS_JUDGEMENT, f"{fixed(over, 3)} W/K too much, within the credit of {fixed(credit, 3)} W/K that {rule['clause']} "
-        "gives a low building of one storey",
+        Verdict.NEEDS_JUDGEMENT, f"{fixed(over, 3)} W/K too much, within the credit of {fixed(credit, 3)} W/K that "
+        f"{rule['clause']} gives a low building of one storey",
         f"answer: is the ceiling at most {low} above the floor, and the underside of the roof members at most {chord}?",
     )  # fmt: skip
 

@@ -96,7 +96,8 @@ def judge_clearance(requirement: Requirement, thermal: ThermalStudy, vapour: Vap
         found = Outcome(Verdict.NOT_ASKED, f"{called(outer)} is not counted among cladding that moisture harms")
     elif value is None:
         found = Outcome(
-            Verdict.NEEDS_EVIDENCE, f"{rule['answer']} of the wall is not given", f"state {rule['answer']}{rule.get('open_words', '')}"
+            Verdict.NEEDS_EVIDENCE, f"{rule['answer']} of the wall is not given",
+            f"state {rule['answer']}{rule.get('open_words', '')}",
         )  # fmt: skip
     elif judges.at_least(value, least):
         found = Outcome(Verdict.MEETS, "the distance is kept")
