@@ -11,19 +11,19 @@ def total_without_framing(*, R: tuple[float, ...]) -> float:
     return sum(R)
 
 
-@formula("A_pin", source="iso-6946-2017, annex F, cross-section of a fastener")
+@formula("A_pin", source="iso-6946-2017, annex F")
 def fastener_section(*, D_pin: float) -> float:
     """Cross-section of a round fastener."""
     return pi * D_pin**2 / 4
 
 
-@formula("n_pin", source="iso-6946-2017, annex F, number of fasteners")
+@formula("n_pin", source="iso-6946-2017, annex F")
 def fasteners_per_area(*, a_pin: float, b_pin: float) -> float:
     """Fasteners per square metre from their spacing along the rows and the distance of the rows."""
     return 1 / (a_pin * b_pin)
 
 
-@formula("alpha", source="iso-6946-2017, annex F, recessed fasteners")
+@formula("alpha", source="iso-6946-2017, annex F")
 def recessed_coefficient(*, d_pen: float, d_ins: float) -> float:
     """Coefficient of a fastener that does not reach through the insulation."""
     return 0.8 * d_pen / d_ins
@@ -49,7 +49,7 @@ def rain_correction(*, p_rain: float, fx: float, R_ins: float, R_T0: float) -> f
     return p_rain * fx * (R_ins / R_T0) ** 2
 
 
-@formula("R_ins", source="iso-6946-2017, annex F, inverted roofs")
+@formula("R_ins", source="iso-6946-2017, annex F")
 def insulation_above(*, R: tuple[float, ...]) -> float:
     """Insulation above the waterproof layer of an inverted roof."""
     return sum(R)
@@ -61,7 +61,7 @@ def all_corrections(*, dU_x: tuple[float, ...]) -> float:
     return sum(dU_x)
 
 
-@formula("s_dU", source="iso-6946-2017, annex F, when corrections are dropped")
+@formula("s_dU", source="iso-6946-2017, annex F")
 def correction_share(*, dU: float, U: float) -> float:
     """Share of the corrections in the transmittance."""
     return dU / U

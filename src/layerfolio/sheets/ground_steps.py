@@ -8,7 +8,7 @@ from layerfolio.sheets.figures import unit_of, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.studies.envelope_types import GroundStudy
-from layerfolio.studies.ground import WALL
+from layerfolio.studies.ground import SUSPENDED, WALL
 from layerfolio.units.show import fixed, in_units, significant
 
 STANDARD = "ISO 13370:2017"
@@ -38,9 +38,9 @@ def _result(desk: Desk, study: GroundStudy) -> ResultBox:
     figures = [(f"{{U_gr}}, {unit_of('U_gr', desk.system)}", *_figure(study.transmittance, "U_gr", desk.system))]
     if study.characteristic_dimension is not None:
         figures.append((f"{{B}}, {unit_of('B', desk.system)}", *_figure(study.characteristic_dimension, "B", desk.system)))
-    name = "d_w" if study.kind == WALL else "d_f"
+    name = {WALL: "d_w", SUSPENDED: "d_gr"}.get(study.kind, "d_f")
     figures.append((f"{{{name}}}, {unit_of(name, desk.system)}", *_figure(study.equivalent_thickness, name, desk.system)))
-    return ResultBox(tuple(figures), f"{STANDARD}, {study.kind}", None, f"for the heat loss on {BUILDING}; judged nowhere")
+    return ResultBox(tuple(figures), f"{STANDARD}, {study.kind}", None, f"for the heat loss on {BUILDING}; no verdict")
 
 
 def _figure(value: float, quantity: str, system: str) -> tuple[str, str]:

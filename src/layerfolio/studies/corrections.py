@@ -35,7 +35,7 @@ def corrections(
     limit = data.dropped_below
     if share < limit.value:
         words = f"together they are {share * 100:.2g} % of the transmittance, less than {limit.value * 100:g} %"
-        record.choice("The corrections are dropped", words, ", ".join((limit.origin.source, limit.origin.place)))
+        record.choice("The corrections are dropped", words, ANNEX)
         return Corrections(through, voids, rain, together, False, transmittance)
     corrected = record.step(f.corrected_transmittance, U=transmittance, dU=together)
     return Corrections(through, voids, rain, together, True, corrected)
