@@ -126,7 +126,7 @@ class TestWholeBuilding:
     def test_a_missing_area_leaves_no_sum_and_is_named(self, tmp_path):
         text = as_text(whole_building(desk_of(tmp_path, changed(("area: 50 m2, ", "")))))
         assert "- R1: area" in text and "Not calculated while the sum lacks a part." in text
-        assert "(figure" not in text and "Building | transmission and air | not given" in text
+        assert "(figure" not in text and "Building | transmission and air | not known" in text
 
     @pytest.mark.parametrize(
         ("gone", "wanted"),
@@ -148,7 +148,7 @@ class TestWholeBuilding:
         judged = EnvelopeJudged((row,), 14.22, 18.43, 14.22, 18.43, "meets", (row,))
         text = as_text(whole_building(desk_of(tmp_path, envelope=judged)))
         assert "W1 | 73.7 | 0.193 | 0.250 | 14.22 | 18.43" in text
-        assert "Trade-off over W1: 14.22 W/K provided, 18.43 W/K asked." in text
+        assert "Trade-off among W1: 14.22 W/K provided, 18.43 W/K asked." in text
 
     def test_nothing_to_show_without_an_envelope(self, tmp_path):
         assert whole_building(desk_of(tmp_path, building=None)) is None
@@ -171,7 +171,7 @@ class TestOpenings:
     def test_the_escape_window_and_the_glass(self, tmp_path):
         text = as_text(opening_schedule(desk_of(tmp_path)))
         assert re.search(r"^A2 \| not given \| 600 × 900 \| 0.540 \| not given \| yes \| no$", text, re.M)
-        assert "does not say whether A1, D1 hold safety glass" in text
+        assert "does not say whether the glass of A1, D1 is safety glass" in text
         assert "No opening is stated to be the way of escape" not in text
         assert "No opening is stated to be the way of escape" in as_text(
             opening_schedule(desk_of(tmp_path, changed(("egress: true, ", ""))))
@@ -181,7 +181,7 @@ class TestOpenings:
         gone = "\n     transmittance: 1.2 W/(m2.K), basis: rated to CSA A440.2, source: door sheet D-4}"
         desk = desk_of(tmp_path, changed((gone, "}")))
         assert "- D1: transmittance with its basis (or frame, glass and edge)" in as_text(opening_schedule(desk))
-        assert "D1 | Entrance | 1.85 | not given | not given" in as_text(whole_building(desk))
+        assert "D1 | Entrance | 1.85 | not given | not known" in as_text(whole_building(desk))
 
     def test_alike_windows_fold_into_one_step(self, tmp_path):
         more = """  A3:

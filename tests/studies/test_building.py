@@ -75,7 +75,7 @@ class TestWhatIsLacking:
         assert found.lacking == (() if known else ("S1: ground: perimeter",))
 
     def test_against_the_ground_the_layers_alone_are_no_figure(self):
-        assert study({"S1": wall(0.5, 40.0, "S1", faces="ground")}).lacking == ("S1: ground: conductivity, perimeter",)
+        assert study({"S1": wall(0.5, 40.0, "S1", faces="ground")}).lacking == ("S1: a study of the ground",)
 
     @pytest.mark.parametrize("gone", ["n50", "volume"])
     def test_without_tightness_or_volume_no_total(self, gone):

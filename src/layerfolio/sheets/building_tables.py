@@ -9,6 +9,8 @@ from layerfolio.sheets.source_book import SourceBook
 from layerfolio.studies.envelope_types import BuildingStudy, EnvelopePart
 from layerfolio.units.show import fixed, in_units
 
+NOT_KNOWN = "not known"
+"""For a figure that is computed here and lacks something."""
 METRIC = (18.0, 20.0, 19.0, 14.0, 17.0, 19.0)  # size, figure, conductance, share, heat loss, where from
 CUSTOMARY = (25.0, 26.0, 27.0, 12.0, 27.0, 14.0)
 NAME = {"metric": 17.0, "customary": 13.0}
@@ -43,7 +45,8 @@ def sums(study: BuildingStudy, system: str) -> Table:
     """Transmission, air and both together."""
     loss = study.heat_loss
     air = air_conductance(study)
-    per_hour = f"{cell(loss.air_changes, 'n_a', 'metric', 2)} air changes per hour" if air is not None else ""
+    changes = _last(study, "n_a") or _last(study, "n_inf")
+    per_hour = f"{cell(changes, 'n_a', 'metric', 2)} air changes per hour" if changes is not None else ""
     whole = study.conductance + air if air is not None and study.conductance is not None else None
     lines = [("Transmission", "all parts and joins", study.conductance, loss.transmission if loss else None)]
     lines.append(("Air", per_hour or NOT_GIVEN, air, loss.air if loss else None))
@@ -60,7 +63,12 @@ def sums(study: BuildingStudy, system: str) -> Table:
 
 def air_conductance(study: BuildingStudy) -> float | None:
     """W/K that the change of air takes away, as its step has it."""
-    return next((step.value for step in study.trace.steps() if step.formula.result == "H_V"), None)
+    return _last(study, "H_V")
+
+
+def _last(study: BuildingStudy, quantity: str) -> float | None:
+    """The value of the last step that gives the quantity."""
+    return next((step.value for step in reversed(study.trace.steps()) if step.formula.result == quantity), None)
 
 
 def whole(study: BuildingStudy) -> float | None:
@@ -90,9 +98,20 @@ def _title(part: EnvelopePart, counts: Mapping[str, int]) -> str:
 def _figures(study: BuildingStudy, part: EnvelopePart, size: str, figure: str, system: str, book: SourceBook) -> tuple[str, ...]:
     source = " ".join(filter(None, (part.step, book.mark(part.datum) if not part.step else "")))
     return (
-        _size(part, size, system), _known(part.figure, figure, system, 3),
+        _size(part, size, system), _figure(part, figure, system),
         *_sum_cells(study, part.conductance, system), source or NONE,
     )  # fmt: skip
+
+
+def _figure(part: EnvelopePart, figure: str, system: str) -> str:
+    """A computed figure that lacks something is not known, a stated one not given."""
+    if part.figure is None:
+        return NOT_KNOWN if part.step else NOT_GIVEN
+    return cell(part.figure, figure, system, 3)
+
+
+def _summed(value: float | None, system: str) -> str:
+    return NOT_KNOWN if value is None else cell(value, "H_x", system, 2)
 
 
 def _size(part: EnvelopePart, size: str, system: str) -> str:
@@ -108,7 +127,7 @@ def _known(value: float | None, quantity: str, system: str, decimals: int) -> st
 def _sum_cells(study: BuildingStudy, value: float | None, system: str, watts: float | None = None) -> tuple[str, str, str]:
     """Conductance, its share of the whole, and the heat it loses on a design winter day."""
     if value is None:
-        return NOT_GIVEN, NONE, NONE
+        return NOT_KNOWN, NONE, NONE
     everything, loss = whole(study), study.heat_loss
     share = fixed(100 * value / everything, 1) if everything else NONE
     if loss is not None and watts is None:
@@ -144,12 +163,12 @@ def code_rows(judged: object, system: str) -> Table | None:
     made = [
         Row((
             f"**{plain(row.name)}**", _known(row.area, "area", system, 1), _own(row.provided, row.quantity, alike, system),
-            _own(row.asked, row.quantity, alike, system), _known(row.provided_conductance, "H_x", system, 2),
-            _known(row.asked_conductance, "H_x", system, 2),
+            _own(row.asked, row.quantity, alike, system), _summed(row.provided_conductance, system),
+            _summed(row.asked_conductance, system),
         ))
         for row in rows
     ]  # fmt: skip
-    sums_ = (_known(judged.ua_designed, "H_x", system, 2), _known(judged.ua_limit, "H_x", system, 2))
+    sums_ = (_summed(judged.ua_designed, system), _summed(judged.ua_limit, system))
     return Table(columns, (*made, Row(("Sum", NONE, NONE, NONE, *sums_), total=True)))
 
 

@@ -72,8 +72,8 @@ def _reminder(studies: dict[str, OpeningStudy]) -> str:
     unknown = [name for name, stated in glazed.items() if getattr(stated, "safety_glazing", None) is None]
     if unknown:
         words.append(
-            f"The project file does not say whether {plain(', '.join(unknown))} hold safety glass: glass in and beside doors, "
-            "low over a floor, at stairs and in wet rooms is to be marked on the drawings."
+            f"The project file does not say whether the glass of {plain(', '.join(unknown))} is safety glass: glass in and "
+            "beside doors, low over a floor, at stairs and in wet rooms is to be marked on the drawings."
         )
     if not any(getattr(one.stated, "egress", None) for one in studies.values()):
         words.append("No opening is stated to be the way of escape of a sleeping room.")

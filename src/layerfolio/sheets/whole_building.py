@@ -104,11 +104,14 @@ def _code_note(judged: object, system: str) -> str:
     if judged.lacking:
         words += " No sum without " + plain(", ".join(judged.lacking)) + "."
     if judged.trade_off_designed is not None and judged.trade_off_limit is not None:
-        names = ", ".join(f"{row.name} ({row.note})" if row.note else row.name for row in judged.trade_off_rows)
+        traded = [row for row in judged.trade_off_rows if row.group != "window"]
+        names = ", ".join(f"{row.name} ({row.note})" if row.note else row.name for row in traded)
         words += (
-            f" Trade-off over {plain(names)}: {with_unit(judged.trade_off_designed, 'H_T', system, 4)} provided, "
+            f" Trade-off among {plain(names)}: {with_unit(judged.trade_off_designed, 'H_T', system, 4)} provided, "
             f"{with_unit(judged.trade_off_limit, 'H_T', system, 4)} asked."
         )
+        if len(traded) < len(judged.trade_off_rows):
+            words += " Windows are traded only among those of one orientation."
     return words
 
 

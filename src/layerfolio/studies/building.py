@@ -37,7 +37,7 @@ def building_study(
     if parts and not lacking:
         total = _sum(parts, record)
         _mean_of_windows(parts, record)
-    loss = _heat_loss(project, parts, total, record)
+    loss = _heat_loss(project, parts, total, air_change.air_change(project, record), record)
     return BuildingStudy(tuple(parts), total, loss, record.done(), lacking)
 
 
@@ -80,7 +80,7 @@ def _assembly_figure(study: ThermalStudy, ground: GroundStudy | None) -> tuple[f
     if ground is not None:
         return ground.transmittance, "ground: " + ", ".join(ground.missing) if ground.transmittance is None else ""
     if study.assembly.faces == "ground":
-        return None, "ground: conductivity, perimeter"
+        return None, "a study of the ground"
     return study.final.transmittance, ""
 
 
@@ -133,13 +133,14 @@ def _mean_of_windows(parts: list[EnvelopePart], record: Recorder) -> None:
     record.step(f.mean_transmittance, H_T=through, area=sum(part.size for part in windows))
 
 
-def _heat_loss(project: Any, parts: list[EnvelopePart], total: float | None, record: Recorder) -> HeatLoss | None:
+def _heat_loss(
+    project: Any, parts: list[EnvelopePart], total: float | None, change: air_change.AirChange, record: Recorder
+) -> HeatLoss | None:
     """None without the sum or a design temperature."""
     indoor = getattr(project.indoor, "temperature", None) if project.indoor else None
     outdoor = getattr(project.climate, "heating_design_temperature", None) if project.climate else None
     if total is None or indoor is None or outdoor is None:
         return None
-    change = air_change.air_change(project, record)
     inside, outside = indoor.value, outdoor.value
     by_part = tuple((part.name, part.conductance * (inside - outside)) for part in parts)
     record.section("Design heat loss in winter", key="loss")
