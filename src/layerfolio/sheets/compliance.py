@@ -12,8 +12,8 @@ from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
 
 COLUMNS = (
-    ("No.", "", 8), ("Question", "clause; sheets to see", 36), ("Prescriptive path", "asked and provided", 57),
-    ("Performance path", "what is shown instead", 44), ("Verdict", "path taken", 35),
+    ("No.", "", 8), ("Question", "clause; sheets to see", 38), ("Prescriptive path", "asked and provided", 64),
+    ("Performance path", "shown instead", 34), ("Verdict", "path taken", 36),
 )  # fmt: skip
 EXTRA = 1.9  # air of a row, mm: a record of a hundred lines
 SHORT = 110  # characters of a reason that stand under the verdict without making its row taller
@@ -56,8 +56,8 @@ def _row(number: int, finding: Finding, desk: Desk) -> Row:
     follows = _capital(plain(_follows(finding)))
     under = finding.verdict is Verdict.NOT_ASKED and len(follows) <= SHORT
     cells = (
-        str(number), _question(finding, desk), _asked(finding) if finding.path != "performance" else NONE,
-        _performance(finding), VerdictCell(finding.verdict, follows if under else _path(finding, desk)),
+        str(number), _question(finding, desk), _asked(finding), _performance(finding),
+        VerdictCell(finding.verdict, follows if under else _path(finding, desk)),
     )  # fmt: skip
     return Row(cells, after=follows if follows and not under else None)
 
@@ -91,7 +91,7 @@ def _follows(finding: Finding) -> str:
 
 def asked_words(finding: Finding) -> str:
     """What is asked, with a dagger where it was not re-read in its source."""
-    return plain(finding.asked) + (f" {NOT_REREAD}" if finding.mark == "memory" else "")
+    return plain(finding.asked.removeprefix("asked ")) + (f" {NOT_REREAD}" if finding.mark == "memory" else "")
 
 
 def _asked(finding: Finding) -> str:
@@ -105,9 +105,12 @@ def _asked(finding: Finding) -> str:
 
 
 def _performance(finding: Finding) -> str:
-    if finding.path == "performance" and finding.verdict is not Verdict.NOT_ASKED:
-        return _asked(finding)
-    return _capital(plain(finding.performance)) if finding.performance not in ("", "none") else NONE
+    """What is shown instead; a line of the performance path says so, its figures stand beside the others."""
+    if finding.verdict is Verdict.NOT_ASKED or finding.performance in ("", "none"):
+        return NONE
+    if finding.path == "performance":
+        return "Calculated on this path"
+    return _capital(plain(finding.performance))
 
 
 def _path(finding: Finding, desk: Desk) -> str:
@@ -142,10 +145,9 @@ def _without_lines(findings: tuple[Finding, ...]) -> tuple[Block, ...]:
 def _notes(desk: Desk) -> str:
     paths = ways(desk.dossier.project.code.set)
     return " ".join(filter(None, (
-        "A verdict compares a calculated or stated figure with the figure named; it decides nothing. The authority having "
-        "jurisdiction decides every line; where somebody else decides with it, the line says so.",
+        "A verdict compares a figure with the figure named; it decides nothing. The authority having jurisdiction decides every "
+        "line; where somebody else decides with it, the line says so. A path is open until the authority has taken it up.",
         plain(paths.get("note", "")),
-        "A path is open until the authority has taken it up. Clauses are named, not quoted: confirm them against the adopted "
-        "text. What stands beside the code set is a standard that the set does not ask for. "
-        f"{NOT_REREAD} marks what was not re-read in its source.",
+        "Clauses are named, not quoted: confirm them against the adopted text. What stands beside the code set is a standard "
+        f"that the set does not ask for. {NOT_REREAD} marks what was not re-read in its source.",
     )))  # fmt: skip
