@@ -101,7 +101,7 @@ def _slab(ground: dict, dimension: float, equivalent: float, conductivity: float
     record.section("Floor on the ground", key="ground-slab")
     insulated = _say_branch(equivalent, dimension, record)
     formula = f.insulated_slab_transmittance if insulated else f.slab_transmittance
-    plain = record.step(formula, lam_g=conductivity, B=dimension, d_f=equivalent)
+    plain = record.step(formula, lam_g=conductivity, B=dimension, d_f=equivalent, running_total=True)
     if not (edge := ground.get("edge_insulation")):
         return plain
     return edge_insulation(edge, plain, dimension, equivalent, conductivity, record)
@@ -126,7 +126,7 @@ def _basement(ground: dict, dimension: float, equivalent: float, conductivity: f
         record.choice("The edge insulation is not counted", "the standard has it for floors on the ground", STANDARD)
     insulated = _say_branch(equivalent + depth / 2, dimension, record)
     formula = f.insulated_basement_floor if insulated else f.basement_floor
-    return record.step(formula, lam_g=conductivity, B=dimension, d_f=equivalent, z=depth)
+    return record.step(formula, lam_g=conductivity, B=dimension, d_f=equivalent, z=depth, running_total=True)
 
 
 def _suspended(
@@ -160,7 +160,8 @@ def _suspended(
         v_w=below["wind_speed"],
         f_w=shielding.value,
     )
-    return record.step(f.suspended_floor, U_fl=floor, U_bot=bottom, U_x=walls), equivalent
+    value = record.step(f.suspended_floor, U_fl=floor, U_bot=bottom, U_x=walls, running_total=True)
+    return value, equivalent
 
 
 def _wall(
@@ -179,7 +180,8 @@ def _wall(
     elif own > equivalent:
         record.choice("The wall's equivalent thickness stands for that of the floor", "it is the smaller one", STANDARD)
     below = equivalent if own is None else min(own, equivalent)
-    value = record.step(f.basement_wall, lam_g=conductivity, z=assembly.ground["depth"], d_f=below, d_w=equivalent)
+    depth = assembly.ground["depth"]
+    value = record.step(f.basement_wall, lam_g=conductivity, z=depth, d_f=below, d_w=equivalent, running_total=True)
     return value, None, equivalent
 
 

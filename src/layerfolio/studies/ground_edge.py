@@ -30,4 +30,4 @@ def edge_insulation(
         because = "it is too wide for this floor: the formula is meant for a strip that is narrow beside the building"
         record.choice("The edge insulation is not counted", because, ANNEX)
         return plain
-    return record.step(f.with_edge_insulation, U_0=plain, psi_e=psi, B=dimension)
+    return record.step(f.with_edge_insulation, U_0=plain, psi_e=psi, B=dimension, running_total=True)
