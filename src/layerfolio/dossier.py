@@ -126,6 +126,11 @@ def documented(dossier: Dossier) -> Dossier:
 def _envelope(project: Any, assemblies: dict[str, Assembly], thermal: dict[str, ThermalStudy]) -> tuple[dict, dict, Any]:
     """Studies of the ground, of the openings and of the whole; their modules are loaded where the project has such parts."""
     ground, openings = {}, {}
+    if any(one.faces == "ground" or one.ground for one in assemblies.values()):
+        from layerfolio.studies.ground import ground_study
+
+        studies = {name: ground_study(one, thermal[name]) for name, one in assemblies.items()}
+        ground = {name: study for name, study in studies.items() if study is not None}
     if project.openings:
         from layerfolio.studies.openings import opening_study
 

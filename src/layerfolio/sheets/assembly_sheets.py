@@ -22,6 +22,7 @@ from layerfolio.sheets.calculation import calculation
 from layerfolio.sheets.cover import written
 from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk, code_words
 from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, unit_of, with_unit
+from layerfolio.sheets.ground_steps import ground_blocks
 from layerfolio.sheets.layer_table import MOST_LOOSE_ROWS, layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
@@ -144,6 +145,7 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
         )
     if study.by_method:
         blocks += [Space(2.25), Heading("The three methods side by side"), _methods(desk, name)]
+    blocks += ground_blocks(desk, name)
     return Sheet(f"{name}-T", f"{KIND_WORDS[one.kind]} {name}: thermal steps", "—", tuple(blocks))
 
 
