@@ -162,6 +162,15 @@ class TestOpenings:
         without = changed(("declared to EN 14351-1", "rated to CSA A440.2"))
         assert "EN 14351-1" not in as_text(opening_schedule(desk_of(tmp_path, without)))
 
+    def test_the_codes_default_stands_beside_a_declared_value(self, tmp_path):
+        """0.55 Btu/(h.ft2.F) for two panes or more in wood is 3.12 W/(m2.K); a rated door has none beside it."""
+        known = changed(("solar_factor: 0.5,", "solar_factor: 0.5, frame: {material: wood}, glass: {panes: 3},"))
+        heat = rows_of_heat(under(tmp_path, "irc-2021", known))
+        assert "3.12 s1" in heat["A1"] and "| – |" in heat["D1"]
+        assert "or for the code's default beside it" in as_text(opening_schedule(under(tmp_path, "irc-2021", known)))
+        lacking = as_text(opening_schedule(under(tmp_path, "irc-2021")))
+        assert "For the code's default of A1 the project file lacks frame.material, glass.panes." in lacking
+
     def test_a_default_edge_is_marked_and_a_stated_one_is_not(self, tmp_path):
         marked = rows_of_heat(desk_of(tmp_path))["A2"]
         assert "†" in marked
@@ -204,6 +213,12 @@ class TestOpenings:
 
     def test_no_openings_no_schedule(self, tmp_path):
         assert opening_schedule(desk_of(tmp_path, re.sub(r"openings:\n.*?(?=joins:)", "", SMALL, flags=re.S))) is None
+
+
+def under(folder, set_id, text=SMALL):
+    """The small house as if another set were chosen: nothing is judged again."""
+    project = desk_of(folder, text).dossier.project
+    return desk_of(folder, text, project=project.but(code=project.code.but(set=set_id)))
 
 
 def rows_of_heat(desk):

@@ -3,6 +3,7 @@
 from layerfolio.sheets import opening_tables as tables
 from layerfolio.sheets.blocks import Head, Heading, Sheet
 from layerfolio.sheets.desk import OPENINGS, Desk
+from layerfolio.sheets.figures import cell
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.opening_steps import opening_steps
 from layerfolio.sheets.templates import Marked
@@ -17,7 +18,7 @@ def opening_schedule(desk: Desk) -> Sheet | None:
     studies: dict[str, OpeningStudy] = dict(getattr(desk.dossier, "openings", None) or {})
     if not studies:
         return None
-    defaults = code_defaults(desk, studies)
+    defaults, lacking = code_defaults(desk, studies)
     steps = opening_steps(studies.values(), desk.system, desk.book)
     blocks = desk.templates.blocks(
         "openings",
@@ -25,7 +26,7 @@ def opening_schedule(desk: Desk) -> Sheet | None:
         schedule=tables.schedule(studies, desk.system),
         heat=tables.heat(desk, studies, defaults),
         marks=Marked(_marks(desk, studies)),
-        declared=Marked(_declared(studies, bool(defaults))),
+        declared=Marked(_declared(studies, defaults, lacking)),
         missing=[Marked(f"**{plain(name)}**: {plain(', '.join(one.missing))}") for name, one in studies.items() if one.missing],
         safety=tables.safety(studies, desk.system),
         reminder=Marked(_reminder(studies)),
@@ -35,9 +36,24 @@ def opening_schedule(desk: Desk) -> Sheet | None:
     return Sheet(OPENINGS, "Opening schedule", "—", blocks)
 
 
-def code_defaults(desk: Desk, studies: dict[str, OpeningStudy]) -> dict[str, str]:
-    """The set's own default transmittance of each opening, printed, where the set has a table of them."""
-    return {}
+def code_defaults(desk: Desk, studies: dict[str, OpeningStudy]) -> tuple[dict[str, str], dict[str, str]]:
+    """The set's own default transmittance of each opening without a rating, printed; and what the others lack for one."""
+    from layerfolio.catalogue.opening_defaults import opening_defaults
+
+    found, lacking = {}, {}
+    for name, one in studies.items():
+        if one.how == "stated" and "rated" in one.basis.lower():
+            continue
+        frame, glass = (getattr(one.stated, part, None) for part in ("frame", "glass"))
+        defaults = opening_defaults(
+            desk.dossier.project.code.set, one.kind, frame=getattr(frame, "material", None), panes=getattr(glass, "panes", None)
+        )
+        if defaults and defaults.transmittance:
+            figure = cell(defaults.transmittance.value, "U_w", desk.system, 2, 2)
+            found[name] = f"{figure} {desk.book.mark(defaults.transmittance)}"
+        elif defaults and defaults.lacking:
+            lacking[name] = ", ".join(defaults.lacking)
+    return found, lacking
 
 
 def _marks(desk: Desk, studies: dict[str, OpeningStudy]) -> str:
@@ -52,17 +68,21 @@ def _marks(desk: Desk, studies: dict[str, OpeningStudy]) -> str:
     return words
 
 
-def _declared(studies: dict[str, OpeningStudy], with_defaults: bool) -> str:
+def _declared(studies: dict[str, OpeningStudy], defaults: dict[str, str], lacking: dict[str, str]) -> str:
     """On values declared to the European product standard; empty where there is none."""
     names = [name for name, one in studies.items() if DECLARED in one.basis]
     if not names:
         return ""
-    return (
+    words = (
         f"**{plain(', '.join(names))}:** a value declared to EN 14351-1 is found at other boundary conditions and for reference "
         "sizes of its own. It does not stand in for a value rated to the standard that the code names. The authority having "
         "jurisdiction may accept it, may ask for a rating of the same window, or for "
-        + ("the code's default beside it." if with_defaults else "a calculation at the code's own conditions.")
+        + ("the code's default beside it." if set(names) & defaults.keys() else "a calculation at the code's own conditions.")
     )
+    for name in names:
+        if name in lacking:
+            words += f" For the code's default of {plain(name)} the project file lacks {plain(lacking[name])}."
+    return words
 
 
 def _reminder(studies: dict[str, OpeningStudy]) -> str:

@@ -79,7 +79,7 @@ def heat(desk: Desk, studies: dict[str, OpeningStudy], defaults: dict[str, str])
         Column("Evidence", "register", 26), Column("Judged", f"{RECORD}, line", 22),
     ]  # fmt: skip
     if defaults:
-        columns.insert(4, Column("Code's default", unit_of("U_w", system), 27, "right"))
+        columns.insert(4, Column("Code's default", unit_of("U_w", system), 30, "right"))
     rows = []
     for name, one in studies.items():
         cells = [
