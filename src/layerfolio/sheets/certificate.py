@@ -9,7 +9,7 @@ from layerfolio.catalogue.code_sets import code_set
 from layerfolio.sheets.blocks import Column, Head, Pairs, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import at
 from layerfolio.sheets.desk import CERTIFICATE, Desk
-from layerfolio.sheets.figures import with_unit
+from layerfolio.sheets.figures import cell, unit_of
 from layerfolio.sheets.markup import plain
 from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed
@@ -60,7 +60,7 @@ def _building(desk: Desk, year: int) -> Pairs:
 def _insulation(desk: Desk, year: int) -> Table:
     means = year >= MEANS_FROM
     columns = (
-        Column("Part", width=44), Column("R of the insulation", "largest area", 48), Column("U of it", "", 44),
+        Column("Part", width=44), Column("R of the insulation", "largest area", 48), Column("U of it", _unit(desk), 44),
         *((Column("Mean by area", "R of the insulation"),) if means else ()),
     )  # fmt: skip
     rows = []
@@ -103,7 +103,7 @@ def _values(study: ThermalStudy, desk: Desk) -> tuple[str, str]:
     R, asked = insulation_resistance(study), study.asked
     return (
         BLANK if R is None else nominal(R, desk.system),
-        BLANK if asked is None else with_unit(asked.transmittance, "U", desk.system),
+        _u(None if asked is None else asked.transmittance, desk.system),
     )
 
 
@@ -117,7 +117,7 @@ def nominal(R: float, system: str) -> str:
 def _openings(desk: Desk, year: int) -> Table:
     means = year >= MEANS_FROM
     columns = (
-        Column("Part", width=44), Column("U", "largest area", 48), Column("SHGC", "largest area", 44),
+        Column("Part", width=44), Column("U, largest area", _unit(desk), 48), Column("SHGC, largest area", "", 44),
         *((Column("Mean by area", "U; SHGC"),) if means else ()),
     )  # fmt: skip
     found = getattr(desk.dossier, "openings", None) or {}
@@ -138,8 +138,14 @@ def _of_openings(found: list, system: str) -> tuple[str, str, str]:
     return _u(most.transmittance, system), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
 
 
+def _unit(desk: Desk) -> str:
+    """Unit of a transmittance; behind it that of the brackets."""
+    first = unit_of("U", desk.system)
+    return first if desk.system == "metric" else f"{first} (W/(m²·K))"
+
+
 def _u(value: float | None, system: str) -> str:
-    return BLANK if value is None else with_unit(value, "U", system)
+    return BLANK if value is None else cell(value, "U", system, 3)
 
 
 def _mean(found: list, name: str) -> float | None:

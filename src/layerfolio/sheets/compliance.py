@@ -4,9 +4,9 @@ from itertools import groupby
 
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.judging import TOPICS
-from layerfolio.codes.paths import BESIDE, NO_CHOICE, ways
+from layerfolio.codes.paths import BESIDE, NO_CHOICE
 from layerfolio.sheets.blocks import Block, Column, Head, Paragraph, Row, Sheet, Space, Table, VerdictCell, VerdictCount
-from layerfolio.sheets.desk import CRITERIA, OPENINGS, RECORD, Desk, code_words, verdict_counts
+from layerfolio.sheets.desk import CRITERIA, GUIDE, OPENINGS, RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
@@ -15,6 +15,10 @@ COLUMNS = (
     ("No.", "", 8), ("Question", "clause; sheets to see", 38), ("Prescriptive path", "asked and provided", 64),
     ("Performance path", "shown instead", 34), ("Verdict", "path taken", 36),
 )  # fmt: skip
+NOTE = (
+    "The authority having jurisdiction decides every line; where somebody else decides with it, the line says so. "
+    f"Clauses are named, not quoted: confirm them. {NOT_REREAD} not re-read in its source. How to read the record: sheet {GUIDE}."
+)
 EXTRA = 1.9  # air of a row, mm: a record of a hundred lines
 SHORT = 110  # characters of a reason that stand under the verdict without making its row taller
 DECIDES = "authority having jurisdiction"
@@ -34,7 +38,7 @@ def compliance_record(desk: Desk) -> Sheet:
         Space(2),
         VerdictCount(verdict_counts(findings)),
         *_without_lines(findings),
-        Paragraph(_notes(desk)),
+        Paragraph(NOTE),
     )
     return Sheet(RECORD, "Compliance record", "—", blocks)
 
@@ -140,14 +144,3 @@ def _without_lines(findings: tuple[Finding, ...]) -> tuple[Block, ...]:
         "states; what the adopted text asks comes from others."
     )
     return (Paragraph(words),)
-
-
-def _notes(desk: Desk) -> str:
-    paths = ways(desk.dossier.project.code.set)
-    return " ".join(filter(None, (
-        "A verdict compares a figure with the figure named; it decides nothing. The authority having jurisdiction decides every "
-        "line; where somebody else decides with it, the line says so. A path is open until the authority has taken it up.",
-        plain(paths.get("note", "")),
-        "Clauses are named, not quoted: confirm them against the adopted text. What stands beside the code set is a standard "
-        f"that the set does not ask for. {NOT_REREAD} marks what was not re-read in its source.",
-    )))  # fmt: skip

@@ -2,6 +2,7 @@
 
 from layerfolio.catalogue.notices import notice
 from layerfolio.codes.findings import Verdict
+from layerfolio.codes.paths import ways
 from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table, VerdictCell
 from layerfolio.sheets.desk import (
     BUILDING,
@@ -47,6 +48,7 @@ def guide(desk: Desk) -> Sheet:
             symbols=f"sheet {SYMBOLS}",
             sheets=_sheets(desk),
             verdicts=verdicts,
+            paths=ways(desk.dossier.project.code.set).get("note", ""),
             notices=[notice(n) for n in NOTICES],
         ),
     )
