@@ -1,12 +1,15 @@
 """The results file: what outside readers rely on. Quantities are {"value", "unit"} in SI; numbers unrounded; unknown is null."""
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from layerfolio import __version__
 from layerfolio.codes.findings import Finding, Measured
 from layerfolio.dossier import Dossier
 from layerfolio.results_moisture import results_part
-from layerfolio.studies.types import Corrections, LayerHeat, LayerVapour, MethodResult, ThermalStudy, VapourStudy
+from layerfolio.studies.types import LayerHeat, LayerVapour, MethodResult, ThermalStudy, VapourStudy
+
+if TYPE_CHECKING:
+    from layerfolio.studies.corrections import Corrections
 
 FORMAT = 1
 
@@ -103,7 +106,7 @@ def _thermal(study: ThermalStudy) -> dict[str, Any]:
     }
 
 
-def _corrections(found: Corrections) -> dict[str, Any]:
+def _corrections(found: "Corrections") -> dict[str, Any]:
     """What fasteners, air voids and rain add; where `counted` is false the corrected transmittance is the plain one."""
     names = ("fasteners", "air_voids", "inverted_roof", "total", "corrected_transmittance")
     return {**{name: quantity(getattr(found, name), "W/(m2.K)") for name in names}, "counted": found.counted}

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builders import assembly, layer, member
-from layerfolio.assembly.types import Fasteners, InvertedRoof, UnheatedSpace
+from layerfolio.assembly.beside import Fasteners, InvertedRoof, UnheatedSpace
 from layerfolio.catalogue.completions import completions
 from layerfolio.steps.trace import Choice
 from layerfolio.studies.thermal import COMBINED, PARALLEL, PLANES, thermal_study

@@ -2,8 +2,9 @@
 
 from typing import Any
 
+from layerfolio.assembly.beside import Fasteners, InvertedRoof, Stated, UnheatedSpace
 from layerfolio.assembly.figures import stated_origin
-from layerfolio.assembly.types import Choice, Fasteners, InvertedRoof, Stated, UnheatedSpace
+from layerfolio.assembly.types import Choice
 from layerfolio.catalogue.completions import Completions, completions
 from layerfolio.catalogue.datum import Datum, Origin
 

@@ -13,7 +13,7 @@ from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.catalogue.types import Material
 
 if TYPE_CHECKING:
-    from layerfolio.assembly.types import Fasteners
+    from layerfolio.assembly.beside import Fasteners
     from layerfolio.catalogue.completions import Completions
 
 STILL_AIR_S_D = 0.01

@@ -1,17 +1,24 @@
 """From the project file to resolved assemblies: names to figures, defaults, and who chose each one."""
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from layerfolio.assembly.cautions import cautions
 from layerfolio.assembly.layers import Context, layer
 from layerfolio.assembly.members import share_is_known
-from layerfolio.assembly.types import Assembly, Choice, Direction, Kind, Stated
+from layerfolio.assembly.types import Assembly, Choice, Direction, Kind
 from layerfolio.catalogue import code_tables, materials
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.problems import Caution, Problem
 
+if TYPE_CHECKING:
+    from layerfolio.assembly.beside import Stated
+
 WALL_FROM = 60.0
 """Degrees from horizontal from which an assembly counts as a wall (NBC 2020, 9.36.2.1.(3); ISO 6946: within 30 of vertical)."""
+
+
+BESIDE = ("completions", "roof_space", "unheated_space", "inverted_roof")
+"""What an assembly states beside its layers (assembly.beside.Stated), by the names it has there and here."""
 
 
 def resolve(project: Any) -> tuple[dict[str, Assembly], tuple[Caution, ...]]:
@@ -62,8 +69,8 @@ def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTable
     counted, choices, openings = _cavities(given.layers, tables, still)
     ventilated = "ventilated" in counted
     beside = _stated(given, project.code.set)
-    inside, outside, film_choices = _films(given, direction, faces, ventilated, tables, beside.roof_space is not None)
-    context = Context(name, given.kind, direction, tables, dict(project.materials), _catalogue, beside.completions)
+    inside, outside, film_choices = _films(given, direction, faces, ventilated, tables, bool(beside and beside.roof_space))
+    context = Context(name, given.kind, direction, tables, dict(project.materials), _catalogue, beside and beside.completions)
     last = max((i for i, cavity in enumerate(counted) if cavity == "ventilated"), default=-1)
     layers = []
     for i, (one, cavity) in enumerate(zip(given.layers, counted, strict=True)):
@@ -77,22 +84,21 @@ def _assembly(name: str, given: Any, project: Any, tables: code_tables.CodeTable
         heat_direction=direction, set_id=project.code.set, method=tables.method,
         inside_film=inside, outside_film=outside,
         layers=tuple(layers),
-        choices=(*film_choices, *choices, *beside.choices),
+        choices=(*film_choices, *choices, *(beside.choices if beside else ())),
         ground=_ground(given),
         path=f"assemblies.{name}",
         still=_assembly(name, given, project, tables, still=True) if openings is not None else None,
         openings=openings,
-        roof_space=beside.roof_space, unheated_space=beside.unheated_space, inverted_roof=beside.inverted_roof,
-        completions=beside.completions,
+        **({key: getattr(beside, key) for key in BESIDE} if beside else {}),
     )  # fmt: skip
 
 
-def _stated(given: Any, set_id: str) -> Stated:
+def _stated(given: Any, set_id: str) -> "Stated | None":
     """Corrections and unheated spaces; what reads them is loaded only where one is stated."""
     keys = ("roof_space", "unheated_space", "inverted_roof")
     from_layers = any(getattr(x, "fasteners", None) or getattr(x, "air_voids", None) is not None for x in given.layers)
     if not (from_layers or any(getattr(given, key, None) for key in keys)):
-        return Stated()
+        return None
     from layerfolio.assembly.completions import stated
 
     return stated(given, set_id)

@@ -1,12 +1,13 @@
 """The resolved assembly: after this door nobody looks anything up. SI floats throughout; every figure is a Datum."""
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from layerfolio.catalogue.datum import Datum, Document
 from layerfolio.units.quantity import Quantity
 
 if TYPE_CHECKING:
+    from layerfolio.assembly.beside import Fasteners, InvertedRoof, UnheatedSpace
     from layerfolio.catalogue.completions import Completions
 
 Kind = Literal["wall", "roof", "ceiling", "floor", "slab", "foundation-wall"]
@@ -59,51 +60,6 @@ class Member:
 
 
 @dataclass(frozen=True, slots=True)
-class Fasteners:
-    """Fasteners that go through a layer. A figure is None where nothing tells it; `lacking` names the keys that would.
-
-    Diameter and depth in m; `spacing` and `rows` (m) stand where the number comes from them; `depth` None: all through.
-    """
-
-    title: str
-    conductivity: Datum | None
-    diameter: float | None
-    per_area: float | None  # number per m2
-    spacing: float | None
-    rows: float | None
-    depth: float | None
-    lacking: tuple[str, ...] = ()
-    conducts_poorly: bool = False  # plastic and the like, which need no correction
-
-
-@dataclass(frozen=True, slots=True)
-class UnheatedSpace:
-    """A space without heating between the assembly and the outside air: (m2, W/(m2.K)) of its envelope, m3, changes per hour."""
-
-    envelope: tuple[tuple[float, float], ...]
-    volume: float
-    air_changes: float
-
-
-@dataclass(frozen=True, slots=True)
-class InvertedRoof:
-    """Rain under the insulation: mm a day in the heating season, and the drainage factor f.x, W.d/(m2.K.mm)."""
-
-    precipitation: float
-    drainage: Datum
-
-
-class Stated(NamedTuple):
-    """What an assembly states beside its layers and its set counts, and the choices that say what it does not count."""
-
-    completions: "Completions | None" = None  # None: no correction that the set would count is stated
-    roof_space: Datum | None = None
-    unheated_space: UnheatedSpace | None = None
-    inverted_roof: InvertedRoof | None = None
-    choices: tuple[Choice, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
 class Layer:
     """One layer, numbered from the outside. At most one of resistance, resistivity, conductivity decides heat (in that order)."""
 
@@ -135,7 +91,7 @@ class Layer:
     path: str = ""  # in the project file, for warnings
     absorbent: bool = True  # False: condensate runs off (foils, foams, metals, mineral wool, air spaces)
     timber: bool = False  # wood or a wood-based panel
-    fasteners: Fasteners | None = None
+    fasteners: "Fasteners | None" = None
     air_voids: int | None = None  # level 0, 1 or 2 of ISO 6946; None: not stated
     flame_spread: Datum | None = None  # rating, of the layer's own or its material's statement
     smoke_developed: Datum | None = None
@@ -163,8 +119,8 @@ class Assembly:
     still: "Assembly | None" = None  # the same with its slightly ventilated cavity as a still one, where the set weighs the two
     openings: float | None = None  # of that cavity, mm2/m
     roof_space: Datum | None = None  # resistance of the unheated space over it, m2.K/W, where the set counts it
-    unheated_space: UnheatedSpace | None = None  # where the set counts it
-    inverted_roof: InvertedRoof | None = None  # where the set counts it
+    unheated_space: "UnheatedSpace | None" = None  # where the set counts it
+    inverted_roof: "InvertedRoof | None" = None  # where the set counts it
     completions: "Completions | None" = None  # the set's data for corrections, where it counts them and one is stated
 
     def layer(self, name: str) -> Layer:

@@ -1,12 +1,30 @@
 """Corrections of a plane component's transmittance: fasteners, air voids, rain on an inverted roof (ISO 6946, annex F)."""
 
-from layerfolio.assembly.types import Assembly, Fasteners
+from dataclasses import dataclass
+
+from layerfolio.assembly.beside import Fasteners
+from layerfolio.assembly.types import Assembly
 from layerfolio.formulas import corrections as f
 from layerfolio.steps.trace import Recorder
 from layerfolio.studies.layer_heat import source_words, subject
-from layerfolio.studies.types import Corrections, LayerHeat
+from layerfolio.studies.types import LayerHeat
 
 ANNEX = "iso-6946-2017, annex F"
+
+
+@dataclass(frozen=True, slots=True)
+class Corrections:
+    """Corrections of the transmittance, W/(m2.K), for what the plain layers do not show (ISO 6946, annex F).
+
+    `counted` is False where they are so small together that they are dropped; `corrected_transmittance` is then the plain one.
+    """
+
+    fasteners: float
+    air_voids: float
+    inverted_roof: float
+    total: float
+    counted: bool
+    corrected_transmittance: float
 
 
 def corrections(

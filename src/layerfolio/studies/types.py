@@ -1,9 +1,13 @@
 """What a study gives: typed results and the trace that a reader can follow with a pocket calculator."""
 
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.steps.trace import Trace
+
+if TYPE_CHECKING:
+    from layerfolio.studies.corrections import Corrections
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,21 +44,6 @@ class Interface:
 
 
 @dataclass(frozen=True, slots=True)
-class Corrections:
-    """Corrections of the transmittance, W/(m2.K), for what the plain layers do not show (ISO 6946, annex F).
-
-    `counted` is False where they are so small together that they are dropped; `corrected_transmittance` is then the plain one.
-    """
-
-    fasteners: float
-    air_voids: float
-    inverted_roof: float
-    total: float
-    counted: bool
-    corrected_transmittance: float
-
-
-@dataclass(frozen=True, slots=True)
 class ThermalStudy:
     assembly: Assembly
     layers: tuple[LayerHeat, ...]  # those that count, from the outside in
@@ -63,7 +52,7 @@ class ThermalStudy:
     interfaces: tuple[Interface, ...]  # empty without a design temperature
     missing: tuple[str, ...]  # names of layers without a thermal figure; then by_method is empty
     trace: Trace
-    corrections: Corrections | None = None  # None: nothing is stated that the set would count
+    corrections: "Corrections | None" = None  # None: nothing is stated that the set would count
 
     @property
     def method(self) -> str:
