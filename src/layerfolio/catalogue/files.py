@@ -19,9 +19,26 @@ def load(path: Path) -> Any:
     import yaml
 
     try:
-        return yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
+        loader = yaml.CSafeLoader(path.read_text(encoding="utf-8"))
+        return _plain(loader.get_single_node(), loader)
     except yaml.YAMLError as error:
         raise CatalogueError(f"{shown(path)}: not readable as YAML: {' '.join(str(error).split())}") from error
+
+
+def _plain(node: Any, loader: Any) -> Any:
+    """What the loader's own constructor would give; maps, lists and texts in half its time, all else by the loader."""
+    if node is None:
+        return None
+    tag = node.tag.rpartition(":")[2]
+    if tag == "str":
+        return node.value
+    if tag == "seq":
+        return [_plain(one, loader) for one in node.value]
+    if tag != "map":
+        return loader.construct_object(node, deep=True)
+    if any(key.tag.endswith(":merge") for key, _ in node.value):
+        loader.flatten_mapping(node)
+    return {_plain(key, loader): _plain(value, loader) for key, value in node.value}
 
 
 def shown(path: Path) -> str:
