@@ -74,12 +74,12 @@ def heat(desk: Desk, studies: dict[str, OpeningStudy], defaults: dict[str, str])
     """U with its source mark and basis, the code's default beside it where there is one, solar factor, evidence, verdicts."""
     system = desk.system
     columns = [
-        Column("Mark", width=13), Column("{U_w}", unit_of("U_w", system), 28 if system == "customary" else 18, "right"),
-        Column("Src", width=14), Column("Basis"), Column("Solar", "factor", 17, "right"),
-        Column("Evidence", "register", 26), Column("Judged", f"{RECORD}, line", 22),
+        Column("Mark", width=13), Column("{U_w}", unit_of("U_w", system), 26 if system == "customary" else 18, "right"),
+        Column("Src", width=13), Column("Basis"), Column("Solar", "factor", 17, "right"),
+        Column("Evidence", "register", 19), Column("Judged", f"{RECORD}, line", 19),
     ]  # fmt: skip
     if defaults:
-        columns.insert(4, Column("Code's default", unit_of("U_w", system), 30, "right"))
+        columns.insert(4, Column("Code's default", unit_of("U_w", system), 29, "right"))
     rows = []
     for name, one in studies.items():
         cells = [
