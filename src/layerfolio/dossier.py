@@ -127,10 +127,9 @@ def _envelope(project: Any, assemblies: dict[str, Assembly], thermal: dict[str, 
     """Studies of the ground, of the openings and of the whole; their modules are loaded where the project has such parts."""
     ground, openings = {}, {}
     if any(one.faces == "ground" or one.ground for one in assemblies.values()):
-        from layerfolio.studies.ground import ground_study
+        from layerfolio.studies.ground import ground_studies
 
-        studies = {name: ground_study(one, thermal[name]) for name, one in assemblies.items()}
-        ground = {name: study for name, study in studies.items() if study is not None}
+        ground = ground_studies(assemblies, thermal)
     if project.openings:
         from layerfolio.studies.openings import opening_study
 
