@@ -72,11 +72,13 @@ def judge_placement(requirement: Requirement, thermal: ThermalStudy, vapour: Vap
         found = Outcome(Verdict.NOT_ASKED if settled.limit.has_value else Verdict.NEEDS_JUDGEMENT, settled.limit.note)
     else:
         found = worst([_reach(requirement, thermal, about), _edge(requirement, thermal, settled.limit.value, about)])
-    edge = figure("R_eff", rule["edge_share"] * settled.limit.value, customary=about.customary) if settled.limit.value else ""
+    named = settled.limit.value is not None and not settled.question
+    edge = f", {figure('R_eff', rule['edge_share'] * settled.limit.value, customary=about.customary)}" if named else ""
     return finding(
         requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
-        asked=f"insulation {metres(rule['from_edge'], about.customary)} in from the edge or down, and at the slab edge "
-        f"{rule['edge_share'] * 100:.0f} % of what the floor needs{f', {edge}' if edge and not settled.question else ''}",
+        asked="outside the foundation wall down to the footing, or "
+        f"{metres(rule['from_edge'], about.customary)} in from the edge (a heated floor: all of it) and at the slab edge "
+        f"{rule['edge_share'] * 100:.0f} % of what the floor needs{edge}",
         given=_given(thermal, about),
     )  # fmt: skip
 
@@ -84,7 +86,11 @@ def judge_placement(requirement: Requirement, thermal: ThermalStudy, vapour: Vap
 def _reach(requirement: Requirement, thermal: ThermalStudy, about: Context) -> Outcome:
     stated = value(of_assembly(about, thermal.assembly.name, "ground.insulated_from_edge"))
     least = requirement.rule["from_edge"]
-    if stated is None and any(one.insulating and one.counts for one in thermal.assembly.layers):
+    whole = any(one.insulating and one.counts for one in thermal.assembly.layers)
+    if thermal.assembly.ground.get("heated") and not whole:
+        words = "a heated floor is insulated over all its area, and no layer is insulation"
+        return Outcome(Verdict.NEEDS_EVIDENCE, words, "name the insulation as a layer")
+    if stated is None and whole:
         return Outcome(Verdict.MEETS, "the insulation is a layer of the whole floor")
     if stated is None:
         return Outcome(Verdict.NEEDS_EVIDENCE, "no layer is insulation", "state ground.insulated_from_edge")
@@ -96,9 +102,13 @@ def _reach(requirement: Requirement, thermal: ThermalStudy, about: Context) -> O
 def _edge(requirement: Requirement, thermal: ThermalStudy, limit: float, about: Context) -> Outcome:
     stated = value(of_assembly(about, thermal.assembly.name, "ground.edge_insulation.resistance"))
     least = requirement.rule["edge_share"] * limit
+    heated = bool(thermal.assembly.ground.get("heated"))
     if stated is None:
         step = "supply the detail of the slab edge with ground.edge_insulation"
         return Outcome(Verdict.NEEDS_EVIDENCE, "the insulation at the edge of the slab is not given", step)
+    if heated and judges.at_least(stated, least) and not judges.at_least(stated, limit):
+        step = "ask the authority: does a heated floor need all of its resistance at the edge too?"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, "the edge of a heated floor has less than the floor needs", step)
     if judges.at_least(stated, least):
         return Outcome(Verdict.MEETS, "the insulation at the edge reaches its share")
     return Outcome(

@@ -147,7 +147,7 @@ def _passes_uncorrected(case: Case, limit: Limit) -> bool:
 
 def _turning(case: Case, limit: Limit) -> tuple[str, ...]:
     """What rests on memory and would turn the verdict if it counted as nothing."""
-    resistance = case.study.final.resistance
+    resistance = case.value if case.without_framing else case.study.final.resistance
     found = []
     for name, amount in from_memory(case.study):
         left = resistance - amount

@@ -11,6 +11,7 @@ from layerfolio.codes.requirements import Requirement
 from layerfolio.units.table import unit_factor
 
 ROW_OF_UNHEATED = "above_frost_line"
+BELOW_FROST = "below_frost_line"
 NO_VALUE = "n/a"
 
 
@@ -125,10 +126,12 @@ def _rows(
 
 
 def _ground_limit(answers: dict, by_row: dict, zone: str, place: str, rows: dict) -> Limit:
-    """A floor in two rows takes the stricter figure; an unheated one below the frost line is asked nothing."""
+    """A floor in two rows takes the stricter figure; an unheated one below the frost line is asked what the table has for it."""
     named = [name for name in rows if name != ROW_OF_UNHEATED and answers[name]]
     if not answers["heated"] and not answers["permafrost"] and answers[ROW_OF_UNHEATED]:
         named.append(ROW_OF_UNHEATED)
+    if not named and BELOW_FROST in by_row:
+        return Limit(by_row[BELOW_FROST][zone], place, "unheated floor below the frost line")
     if not named:
         return Limit(None, place, "an unheated floor below the frost line may stay uninsulated")
     if any(by_row[name][zone] == NO_VALUE for name in named):

@@ -102,7 +102,7 @@ def judge_scope(context: Context, name: str) -> tuple[Finding, Answer]:
     most = area(rule["floor_area"], context.customary)
     return about_set(
         context, f"{name}-scope", rule, rule["question"], verdict,
-        asked=f"residential; or office, shop and low-hazard industry of {most} floor area at most",
+        asked=rule.get("asked", f"residential; or office, shop and low-hazard industry of {most} floor area at most"),
         given=building(context, _floor_area(context)), reason=reason, next_step=step,
     ), answer  # fmt: skip
 
