@@ -110,3 +110,13 @@ def test_the_county_list_settles_the_zone_of_an_american_set(source):
     found = only(findings, "/zone")
     assert (found.verdict == Verdict.MEETS) == bool(source)
     assert not source or "zone 6" in found.reason
+
+
+def test_the_sets_are_those_that_their_files_carry():
+    """The ids are picked out of the text of each code's file; this reads the files themselves."""
+    import yaml
+
+    from layerfolio.home import folder
+
+    found = [yaml.safe_load(path.read_text(encoding="utf-8")) for path in (folder("shared") / "codes").glob("*/code.yaml")]
+    assert sorted(row["id"] for one in found for row in one["editions"] if row["carried"]) == list(codes.sets())

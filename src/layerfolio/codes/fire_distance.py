@@ -1,8 +1,7 @@
 """Walls of houses toward the boundary: construction and glazed area by limiting distance (NBC 9.10.15)."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context
@@ -68,8 +67,7 @@ def _band(requirement: Requirement, distance: float) -> Outcome:
     )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class _Face:
+class _Face(NamedTuple):
     """The exposing building face and what is glazed in it; `sure` counts windows, `most` also doors, m2."""
 
     area: float

@@ -1,8 +1,7 @@
 """Windows, doors and skylights against NBC 9.36.2.7: rated values are judged, declared ones are a question."""
 
 import re
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context
@@ -17,8 +16,7 @@ from layerfolio.codes.wording import figure, listed, pair
 STEP = "C4"
 
 
-@dataclass(frozen=True, slots=True)
-class _Case:
+class _Case(NamedTuple):
     requirement: Requirement
     opening: Any
     about: Context

@@ -1,6 +1,7 @@
 """Vents of roof spaces and the air above their insulation (NBC 9.19.1)."""
 
-from dataclasses import dataclass
+
+from typing import NamedTuple
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes import judges
@@ -17,8 +18,7 @@ from layerfolio.studies.types import ThermalStudy, VapourStudy
 UNVENTED = "ask the authority: is venting shown to be unnecessary for this roof (9.19.1.1.(1)), and by what?"
 
 
-@dataclass(frozen=True, slots=True)
-class _Vents:
+class _Vents(NamedTuple):
     """Net free areas, m2; None where the project file does not give them. `served`: insulated ceiling area."""
 
     low: float | None

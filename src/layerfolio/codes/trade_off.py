@@ -1,8 +1,8 @@
 """The trade-off of NBC 9.36.2.11: opaque parts above the ground among each other, windows of one orientation among each other."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context
@@ -20,8 +20,7 @@ OPAQUE = "opaque"
 STEP = "C3"
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(NamedTuple):
     """Parts that may be traded with each other: all opaque ones, or the windows of one orientation. W/K."""
 
     name: str
