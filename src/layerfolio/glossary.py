@@ -1,5 +1,6 @@
 """Quantities by name: symbol, units, meaning, from shared/glossary.yaml."""
 
+import re
 from dataclasses import dataclass
 from functools import cache
 
@@ -28,17 +29,28 @@ def terms() -> dict[str, Term]:
     """Every term by its name in code, in file order."""
     import yaml
 
-    text = (folder("shared") / "glossary.yaml").read_text(encoding="utf-8")
-    rows = yaml.load(text, Loader=yaml.CSafeLoader)
-    return {
-        name: Term(name, row["symbol"][0], str(row["symbol"][1]), row["si"], row["customary"], row["meaning"])
-        for name, row in rows.items()
-    }
+    return {name: _term(name, row) for name, row in yaml.load(_text(), Loader=yaml.CSafeLoader).items()}
 
 
+@cache
 def term(name: str) -> Term:
-    """The term of that name; KeyError when the glossary lacks it."""
-    return terms()[name]
+    """The term of that name; KeyError when the glossary lacks it.
+
+    A term stands on one line, which is read alone: findings need a few units, not the whole glossary.
+    """
+    import yaml
+
+    line = re.search(rf"^{re.escape(name)}: +({{.*}})$", _text(), re.MULTILINE)
+    return _term(name, yaml.load(line[1], Loader=yaml.CSafeLoader)) if line else terms()[name]
+
+
+@cache
+def _text() -> str:
+    return (folder("shared") / "glossary.yaml").read_text(encoding="utf-8")
+
+
+def _term(name: str, row: dict) -> Term:
+    return Term(name, row["symbol"][0], str(row["symbol"][1]), row["si"], row["customary"], row["meaning"])
 
 
 def symbol(name: str) -> tuple[str, str]:
