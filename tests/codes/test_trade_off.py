@@ -12,6 +12,7 @@ from codes_envelope import building, judged, only, opening
 from layerfolio.codes.context import Envelope, context
 from layerfolio.codes.envelope import envelope_judged
 from layerfolio.codes.findings import Verdict
+from layerfolio.codes.paths import with_paths
 from layerfolio.units.quantity import Quantity
 
 
@@ -158,3 +159,14 @@ def test_the_sum_decides_above_the_floors(wall, attic, of_wall, of_attic):
         assert lost <= may * (1 + 1e-8)
     elif found.verdict == Verdict.DOES_NOT_MEET:
         assert lost > may
+
+
+def test_a_trade_answers_only_the_parts_that_it_reaches():
+    """A foundation wall below its figure stays so, whatever the parts above the ground save; so does a second poor door."""
+    cellar = of(1.0, 50, kind="foundation-wall", faces="ground", name="F1")
+    openings = [opening("A1", U=1.81), opening("A2", U=1.41), opening("D1", "door", U=3.0)]
+    about, findings = whole(*pair(2.84), cellar, openings=openings)
+    said = with_paths(findings, building(), envelope_judged(about, findings))
+    short = {one.assembly: bool(one.answered_by) for one in said if one.verdict == Verdict.DOES_NOT_MEET}
+    assert only(findings, "/trade-off").verdict == Verdict.MEETS
+    assert {name: short[name] for name in ("W1", "F1", "A1", "D1")} == {"W1": True, "F1": False, "A1": True, "D1": False}

@@ -38,19 +38,21 @@ class _Known:
     energy_path: str
     leakage: float | None
     answering: Finding | None  # the calculation of the whole envelope
+    tradable: frozenset[str] | None = None  # parts that a trade may reach, where the set says which
 
 
 def with_paths(findings: tuple[Finding, ...], project: Any, envelope: Any = None) -> tuple[Finding, ...]:
     """The findings with `performance`, `chosen` and `answered_by` filled, in the same order.
 
-    What a judge has said of its own accord stays. `envelope` is that of codes.context, or None; the calculation of the
-    whole building is read from the findings, so that the record and the sheet never differ.
+    What a judge has said of its own accord stays. `envelope` is that of codes.envelope (EnvelopeJudged), or None: it tells
+    which parts may be traded. The calculation of the whole building is read from the findings, so that the record and the
+    sheet never differ.
     """
     set_id = project.code.set
     known = _Known(
         findings, {one.id: one for one in requirements(set_id)}, ways(set_id),
         str(getattr(project.code, "energy_path", None) or ""), getattr(project, "air_changes_at_50_pa", None),
-        next((one for one in findings if _ending(one) in ANSWERS), None),
+        next((one for one in findings if _ending(one) in ANSWERS), None), _tradable(envelope),
     )  # fmt: skip
     return tuple(_with_path(one, known) for one in findings)
 
@@ -65,6 +67,12 @@ def ways(set_id: str) -> dict[str, Any]:
 
 def _of_edition(row: dict[str, Any], set_id: str) -> dict[str, Any]:
     return {key: value for key, value in row.items() if key != "editions"} | row.get("editions", {}).get(set_id, {})
+
+
+def _tradable(envelope: Any) -> frozenset[str] | None:
+    """Names of the parts that the set's trade-off reaches: none below the ground, none with heating in it, no doors."""
+    rows = getattr(envelope, "trade_off_rows", ())
+    return frozenset(row.name for row in rows) if rows else None
 
 
 def _ending(found: Finding) -> str:
@@ -82,13 +90,15 @@ def _with_path(found: Finding, known: _Known) -> Finding:
 def _answered_by(found: Finding, known: _Known) -> str:
     """The id of the calculation of the whole envelope, where it meets and the prescriptive figure does not."""
     other = known.answering
-    if other is None or other.verdict != Verdict.MEETS or not _traded(found, other):
+    if other is None or other.verdict != Verdict.MEETS or not _traded(found, other, known):
         return ""
     return other.id if found.verdict == Verdict.DOES_NOT_MEET else ""
 
 
-def _traded(found: Finding, other: Finding) -> bool:
+def _traded(found: Finding, other: Finding, known: _Known) -> bool:
     """Whether the calculation of the whole envelope stands for this line."""
+    if known.tradable is not None:
+        return _is_traded(found) and found.assembly in known.tradable
     _, openings_too = ANSWERS[_ending(other)]
     return _is_traded(found) and (openings_too or not found.opening)
 
@@ -137,7 +147,7 @@ def _calculated(found: Finding, known: _Known) -> str:
     if "air-" in _ending(found) and found.topic == "air" and known.leakage is not None and found.verdict != Verdict.MEETS:
         return f"aimed at {known.leakage:g} air changes an hour at 50 Pa"
     other = known.answering
-    if other is not None and found.verdict != Verdict.MEETS and _traded(found, other):
+    if other is not None and found.verdict != Verdict.MEETS and _traded(found, other, known):
         where = f", {other.step}" if other.step else ""
         return f"{ANSWERS[_ending(other)][0]}: {other.verdict}{where}"
     return ""
