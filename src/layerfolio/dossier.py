@@ -94,7 +94,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     condensation = {n: study_of_project(project, n, a, thermal[n], vapour[n]) for n, a in assemblies.items()}
     ground, openings, building = _envelope(project, assemblies, thermal)
     about = context(project, Envelope(thermal, ground, openings, building))
-    findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}, about.envelope)
+    findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}, about=about)
     findings += judge_moisture(project, condensation)
     envelope = envelope_judged(about, findings)
     return Dossier(

@@ -27,14 +27,16 @@ TOPICS = (
 Studies = Mapping[str, tuple[ThermalStudy, VapourStudy]]
 
 
-def judge(project: Any, studies: Studies, envelope: Envelope | None = None) -> tuple[Finding, ...]:
+def judge(
+    project: Any, studies: Studies, envelope: Envelope | None = None, about: Context | None = None
+) -> tuple[Finding, ...]:
     """All findings of the set that `project.code.set` names; KeyError when there is no such set.
 
     `project` has the keys of the project file as attributes; `studies` maps an assembly's name to its studies, `envelope`
     holds those of openings, ground and building. The first finding is whether the set applies; where it does not, or
     that is unknown, no other says *meets*.
     """
-    about = context(project, envelope)
+    about = about or context(project, envelope)
     first, answer = applies.judge_applies(about)
     scopes, scoped = _scopes(about)
     found = [*_set_findings(about), *scoped, *_of_building(about, scopes)]
