@@ -1,4 +1,4 @@
-"""Ways of escape from bedrooms (NBC 9.9.10.1): the clear opening of each, and one for each bedroom."""
+"""Ways of escape from bedrooms (NBC 9.9.10.1, IRC R310): the clear opening of each, and one for each bedroom."""
 
 from typing import Any
 
@@ -6,7 +6,7 @@ from layerfolio.codes import judges
 from layerfolio.codes.context import Context, value
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.making import finding
-from layerfolio.codes.outcomes import Outcome
+from layerfolio.codes.outcomes import Outcome, worst
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.stated import metres, square_metres
 from layerfolio.codes.wording import listed
@@ -28,26 +28,50 @@ def judge_egress(requirement: Requirement, opening: Any, about: Context) -> Find
     if not getattr(opening.stated, "egress", None):
         return None
     width, height, area = clear_opening(opening)
-    found = _clear(requirement, width, height, area, about)
-    least, side = requirement.figures["area"], requirement.figures["dimension"]
-    how = about.customary
+    found = worst([_clear(requirement, width, height, area, about), *_sill(requirement, opening)])
+    least, how, sill = requirement.figures["area"], about.customary, value(getattr(opening.stated, "sill_height", None))
     shown = [f"{metres(one, how)} {word}" for one, word in ((width, "wide"), (height, "high")) if one is not None]
     shown += [f"{square_metres(area, how)} clear"] if area is not None else []
+    shown += [f"sill at {metres(sill, how)}"] if sill is not None and "sill" in requirement.figures else []
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step, step="C4",
-        asked=f"{square_metres(least, how)} clear or more, no side less than {metres(side, how)}",
+        asked=f"{square_metres(least, how)} clear or more, {_sides(requirement, how)}",
         given=", ".join(shown) or "clear opening not given",
         provided=None if area is None else Measured("area", area), limit=Measured("area", least),
     )  # fmt: skip
 
 
+def _least(requirement: Requirement, side: str) -> float:
+    return requirement.figures.get(side, requirement.figures.get("dimension"))
+
+
+def _sides(requirement: Requirement, customary: bool) -> str:
+    figures = requirement.figures
+    if "dimension" in figures:
+        return f"no side less than {metres(figures['dimension'], customary)}"
+    wide, high, sill = (metres(figures[key], customary) for key in ("width", "height", "sill"))
+    return f"{wide} wide, {high} high or more, its bottom {sill} above the floor at most"
+
+
+def _sill(requirement: Requirement, opening: Any) -> list[Outcome]:
+    """How high the bottom of the clear opening of a window is, where the set asks."""
+    if "sill" not in requirement.figures or opening.kind == "door":
+        return []
+    sill = value(getattr(opening.stated, "sill_height", None))
+    if sill is None:
+        return [Outcome(Verdict.NEEDS_EVIDENCE, "sill_height not given", "state sill_height")]
+    if judges.at_most(sill, requirement.figures["sill"]):
+        return [Outcome(Verdict.MEETS, "")]
+    return [Outcome(Verdict.DOES_NOT_MEET, "its sill is too high above the floor", "a lower sill, or a raised floor in front")]
+
+
 def _clear(requirement: Requirement, width: float | None, height: float | None, area: float | None, about: Context) -> Outcome:
-    if about.answer("building.sprinklered"):
+    if requirement.rule.get("sprinklered_free") and about.answer("building.sprinklered"):
         return NOT_NEEDED
     missing = [f"clear_opening.{key}" for key, one in (("width", width), ("height", height)) if one is None]
     small = [
         word for word, one in (("width", width), ("height", height))
-        if one is not None and not judges.at_least(one, requirement.figures["dimension"])
+        if one is not None and not judges.at_least(one, _least(requirement, word))
     ]  # fmt: skip
     if small:
         return Outcome(
@@ -56,6 +80,10 @@ def _clear(requirement: Requirement, width: float | None, height: float | None, 
     if missing:
         return Outcome(Verdict.NEEDS_EVIDENCE, f"{listed(missing)} not given", f"state {listed(missing)}, measured with it open")
     if not judges.at_least(area, requirement.figures["area"]):
+        grade = requirement.figures.get("area_at_grade")
+        if grade is not None and judges.at_least(area, grade):
+            step = f"answer: is it of the storey at grade, where {square_metres(grade, about.customary)} are enough?"
+            return Outcome(Verdict.NEEDS_JUDGEMENT, "the clear area is enough for the storey at grade alone", step)
         return Outcome(Verdict.DOES_NOT_MEET, "the clear area is too small", "a larger opening, or another way it opens")
     return Outcome(Verdict.MEETS, "the stated clear opening reaches it; that it opens without keys or tools is seen on site")
 
@@ -65,7 +93,7 @@ def judge_bedrooms(requirement: Requirement, about: Context) -> Finding:
     count = about.answer("building.bedrooms")
     named = [one for one in about.envelope.openings.values() if getattr(one.stated, "egress", None)]
     ways = sum(one.count for one in named)
-    if about.answer("building.sprinklered"):
+    if requirement.rule.get("sprinklered_free") and about.answer("building.sprinklered"):
         found = NOT_NEEDED
     elif count is None:
         found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms is not given", "state building.bedrooms")
@@ -81,6 +109,6 @@ def judge_bedrooms(requirement: Requirement, about: Context) -> Finding:
     names = f": {listed([one.name for one in named])}" if named else ""
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step,
-        asked="a window or door to the outside for each bedroom, opened without keys or tools",
+        asked=requirement.rule["asked"],
         given=f"{'bedrooms not given' if count is None else f'{count} bedrooms'}, {ways} ways of escape named{names}",
     )  # fmt: skip

@@ -1,6 +1,9 @@
-"""Fire inside the assembly: flame spread of what the room sees, fire blocks of concealed spaces (NBC 9.10.16 and 9.10.17)."""
+"""Fire inside the assembly: flame spread of what the room sees and of insulation, fire blocks of concealed spaces.
 
-from typing import Any
+NBC 9.10.16 and 9.10.17; IRC R302.9 and R302.11, which limit smoke too and know no ratings without a report.
+"""
+
+from typing import Any, NamedTuple
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes import judges
@@ -17,47 +20,76 @@ from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 def judge_flame_spread(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, about: Context) -> Finding:
     """The rating of the innermost layer: stated with its document, else by the code's own table of ratings."""
-    assembly = thermal.assembly
+    assembly, figures = thermal.assembly, requirement.figures
     layer = assembly.layers[-1]
-    most = requirement.figures["at_most"]
-    stated, entries = _stated(layer, assembly, about)
-    if stated is not None:
-        found, given = _of_report(stated, most, layer, entries, about), f"{called(layer)}, {stated:g} as stated"
+    most, smoke = figures["at_most"], figures.get("smoke_at_most")
+    stated = ratings(layer, assembly, about)
+    if stated.flame is not None or "generic" not in requirement.rule:
+        found, given = of_report(stated, (most, smoke), layer, requirement.rule["standard"], about), given_ratings(stated, layer)
     else:
         found, given = _generic(requirement, layer, most)
     return finding(
         requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
-        asked=f"flame spread of {most} or less", given=given,
+        asked=limit_words(most, smoke), given=given,
     )  # fmt: skip
 
 
-def _stated(layer: Layer, assembly: Assembly, about: Context) -> tuple[float | None, tuple[Any, ...]]:
-    """The rating that the project file gives the layer or its material, and the entries whose documents may show it."""
+class Ratings(NamedTuple):
+    """Flame spread and smoke developed as stated, and the entries of the project file whose documents may show them."""
+
+    flame: float | None
+    smoke: float | None
+    entries: tuple[Any, ...]
+
+
+def ratings(layer: Layer, assembly: Assembly, about: Context) -> Ratings:
+    """What the project file states of a layer, or of its material."""
     layers = of_assembly(about, assembly.name, "layers") or ()
     own = layers[layer.number - 1] if len(layers) >= layer.number else None
     material = (getattr(about.project, "materials", None) or {}).get(layer.material)
     entries = tuple(one for one in (own, material) if one is not None)
-    rating = next((one.flame_spread for one in entries if getattr(one, "flame_spread", None) is not None), None)
-    return rating, entries
+    flame, smoke = (
+        next((getattr(one, key) for one in entries if getattr(one, key, None) is not None), None)
+        for key in ("flame_spread", "smoke_developed")
+    )
+    return Ratings(flame, smoke, entries)
 
 
-def _of_report(stated: float, most: float, layer: Layer, entries: tuple[Any, ...], about: Context) -> Outcome:
-    if not judges.at_most(stated, most):
-        return Outcome(Verdict.DOES_NOT_MEET, "the stated flame spread is over the limit", "cover it, or choose another surface")
-    held = [one for entry in entries for one in documents_for(about, layer.material or layer.name, entry)]
+def limit_words(flame: float, smoke: float | None) -> str:
+    """ "flame spread of 200 or less, smoke developed of 450 or less"."""
+    return f"flame spread of {flame:g} or less" + (f", smoke developed of {smoke:g} or less" if smoke is not None else "")
+
+
+def given_ratings(stated: Ratings, layer: Layer) -> str:
+    """The stated ratings as a finding prints them."""
+    shown = [f"{one:g}" for one in (stated.flame, stated.smoke) if one is not None]
+    return f"{called(layer)}, {' and '.join(shown)} as stated" if shown else f"{called(layer)}, not rated"
+
+
+def of_report(
+    stated: Ratings, limits: tuple[float, float | None], layer: Layer, standard: str, about: Context
+) -> Outcome:
+    """Stated ratings against their limits; they count with a report that is valid. `limits`: flame, smoke (None: no limit)."""
+    supply = f"supply the flame-spread report of {called(layer)} to {standard}"
+    pairs = (("flame spread", stated.flame, limits[0]), ("smoke developed", stated.smoke, limits[1]))
+    over = [word for word, value, most in pairs if value is not None and most is not None and not judges.at_most(value, most)]
+    if over:
+        are = "are" if len(over) > 1 else "is"
+        return Outcome(Verdict.DOES_NOT_MEET, f"the stated {listed(over)} {are} over the limit", "cover it, or choose another")
+    missing = [word for word, value, most in pairs if value is None and most is not None]
+    if missing:
+        return Outcome(Verdict.NEEDS_EVIDENCE, f"{listed(missing)} of {called(layer)} not stated", supply)
+    held = [one for entry in stated.entries for one in documents_for(about, layer.material or layer.name, entry)]
     general = documents_for(about, layer.name, None, "flame spread")
     proves = [one for one in held if any("flame" in word.lower() for word in getattr(one, "proves", None) or ())]
     if proves or general:
         return Outcome(Verdict.MEETS, "the stated flame spread, with its report, is within the limit")
-    return Outcome(
-        Verdict.NEEDS_EVIDENCE, "the stated flame spread has no report",
-        f"supply the flame-spread report of {called(layer)} to CAN/ULC-S102",
-    )  # fmt: skip
+    return Outcome(Verdict.NEEDS_EVIDENCE, "the stated flame spread has no report", supply)
 
 
 def _generic(requirement: Requirement, layer: Layer, most: float) -> tuple[Outcome, str]:
     rule, place = requirement.rule, requirement.rule["generic_place"]
-    report = f"supply the flame-spread report of {called(layer)} to CAN/ULC-S102, or cover it"
+    report = f"supply the flame-spread report of {called(layer)} to {rule['standard']}, or cover it"
     if layer.family in rule["none"]:
         words = f"{place} has no rating for it: too little was tested"
         return Outcome(Verdict.NEEDS_EVIDENCE, words, report), f"{called(layer)}, no rating"
@@ -80,12 +112,11 @@ def judge_fire_blocks(requirement: Requirement, thermal: ThermalStudy, vapour: V
     assembly, rule = thermal.assembly, requirement.rule
     spaces = [one for one in assembly.layers if one.kind == "cavity"]
     found = _spaces(requirement, assembly, spaces, about) or _blocks(requirement, assembly, about)
-    up, along = (metres(rule[key], about.customary) for key in ("vertical", "horizontal"))
+    sizes = {key: metres(rule[key], about.customary) for key in ("vertical", "horizontal", "one_space") if key in rule}
     shown = [f"{called(one)}, {metres(one.thickness.value, about.customary) if one.thickness else 'no depth'}" for one in spaces]
     return finding(
         requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
-        asked=f"blocks at each floor, {up} apart upwards and {along} along at most; none where one space of "
-        f"{metres(rule['one_space'], about.customary)} at most is all, or where spaces are filled",
+        asked=rule["asked"].format(**sizes),
         given=listed(shown) + _block_words(assembly, about) if spaces else "no concealed air space",
     )  # fmt: skip
 
@@ -103,7 +134,7 @@ def _block_words(assembly: Assembly, about: Context) -> str:
 def _spaces(requirement: Requirement, assembly: Assembly, spaces: list[Layer], about: Context) -> Outcome | None:
     if not spaces:
         return Outcome(Verdict.NOT_ASKED, "the wall has no concealed air space")
-    most = requirement.rule["one_space"]
+    most = requirement.rule.get("one_space", 0.0)  # of the IRC: no space is free of blocks
     insulated = any(one.insulating for one in assembly.layers)
     only = spaces[0]
     if len(spaces) == 1 and insulated and only.thickness and judges.at_most(only.thickness.value, most):
@@ -115,20 +146,19 @@ def _blocks(requirement: Requirement, assembly: Assembly, about: Context) -> Out
     rule = requirement.rule
     up, along = (figure_of(about, assembly.name, f"fire_blocks.{key}") for key in ("vertical", "horizontal"))
     far = [
-        word for word, value, most in (("upwards", up, rule["vertical"]), ("along", along, rule["horizontal"]))
-        if value is not None and not judges.at_most(value, most)
+        word for word, value, most in (("upwards", up, rule.get("vertical")), ("along", along, rule["horizontal"]))
+        if None not in (value, most) and not judges.at_most(value, most)
     ]  # fmt: skip
     if far:
         return Outcome(
             Verdict.DOES_NOT_MEET, f"the blocks are too far apart {listed(far)}", "set them closer, or fill the spaces"
         )
-    missing = [f"fire_blocks.{key}" for key, value in (("vertical", up), ("horizontal", along)) if value is None]
+    missing = [f"fire_blocks.{key}" for key, value in (("vertical", up), ("horizontal", along)) if value is None and key in rule]
     if not of_assembly(about, assembly.name, "fire_blocks.material"):
         missing.append("fire_blocks.material")
     if missing:
         return Outcome(
-            Verdict.NEEDS_EVIDENCE, f"{listed(missing)} not given; concealed spaces need blocks unless what lines them is "
-            "noncombustible or of flame spread 25 at most",
+            Verdict.NEEDS_EVIDENCE, f"{listed(missing)} not given{rule.get('unless', '')}",
             f"state {listed(missing)}; blocks may be {rule['materials']}",
         )  # fmt: skip
     return Outcome(Verdict.MEETS, "the stated distances are within the limits; that they stand at each floor is seen on site")

@@ -1,4 +1,4 @@
-"""Walls of houses toward the boundary: construction and glazed area by limiting distance (NBC 9.10.15)."""
+"""Walls of houses toward the boundary: construction by distance (NBC 9.10.15, IRC R302.1), glazed area (NBC 9.10.15)."""
 
 from collections.abc import Sequence
 from typing import Any, NamedTuple
@@ -40,13 +40,39 @@ def judge_limiting_distance(requirement: Requirement, thermal: ThermalStudy, vap
     if distance is None:
         found = NO_DISTANCE
     else:
-        found = agreed([_band(requirement, one) for one in counted(distance, about)], _open(about))
+        found = agreed([_band(row, one) for row, one in cases(requirement, distance, about)], open_answer(requirement, about))
     return finding(
         requirement, about, found.verdict, assembly=name, reason=found.reason, next_step=found.next_step,
-        asked=f"nothing from {metres(free, about.customary)} of limiting distance on; nearer, fire resistance and cladding by "
-        "distance",
-        given=_distance_words(distance, about),
+        asked=requirement.rule["asked"].format(free=metres(free, about.customary)),
+        given=distance_words(requirement, distance, about),
     )  # fmt: skip
+
+
+def cases(requirement: Requirement, distance: float, about: Context) -> list[tuple[dict[str, Any], float]]:
+    """The rows that may hold and the distances that may count: a set has rows of its own for sprinklered buildings, or
+    halves the distance.
+    """
+    rule = requirement.rule
+    if "sprinklered" not in rule:
+        return [(rule, one) for one in counted(distance, about)]
+    rows = {True: [rule["sprinklered"]], False: [rule]}
+    return [(row, distance) for row in rows.get(about.answer("building.sprinklered"), [rule, rule["sprinklered"]])]
+
+
+def open_answer(requirement: Requirement, about: Context) -> Outcome:
+    """What is asked where the cases come to different verdicts."""
+    if "sprinklered" not in requirement.rule:
+        return _open(about)
+    step = "answer: is the building sprinklered (building.sprinklered)?"
+    return Outcome(Verdict.NEEDS_JUDGEMENT, "it turns on whether the building is sprinklered", step)
+
+
+def distance_words(requirement: Requirement, distance: float | None, about: Context) -> str:
+    """The stated distance; under a set that halves it, what of it counts."""
+    if distance is not None and "sprinklered" in requirement.rule:
+        state = {True: ", sprinklered", False: ", not sprinklered"}.get(about.answer("building.sprinklered"), "")
+        return f"{metres(distance, about.customary)} to the lot line{state}"
+    return _distance_words(distance, about)
 
 
 def _distance_words(distance: float | None, about: Context) -> str:
@@ -57,10 +83,10 @@ def _distance_words(distance: float | None, about: Context) -> str:
     return f"limiting distance {metres(distance, about.customary)}{half}"
 
 
-def _band(requirement: Requirement, distance: float) -> Outcome:
-    if judges.at_least(distance, requirement.rule["free_from"]):
+def _band(rows: dict[str, Any], distance: float) -> Outcome:
+    if judges.at_least(distance, rows["free_from"]):
         return Outcome(Verdict.MEETS, "at this distance no fire resistance or cladding is asked")
-    row = next(one for one in requirement.rule["bands"] if distance < one["below"])
+    row = next(one for one in rows["bands"] if distance < one["below"])
     return Outcome(
         Verdict.NEEDS_EVIDENCE, f"at this distance it asks for {row['asked']}",
         "supply the listing or test of the wall, with its cladding as drawn",

@@ -53,6 +53,8 @@ def _fits(row: dict[str, Any], assembly: Assembly) -> bool:
         return False
     if row.get("insulated") and not any(layer.insulating and layer.counts for layer in assembly.layers):
         return False
+    if "family" in row and not any(layer.family == row["family"] for layer in assembly.layers):
+        return False
     together = set(row.get("serves", ()))
     if together and not any(together <= set(layer.serves) for layer in assembly.layers):
         return False

@@ -103,8 +103,9 @@ def judge_clearance(requirement: Requirement, thermal: ThermalStudy, vapour: Vap
         found = Outcome(Verdict.MEETS, "the distance is kept")
     else:
         found = Outcome(
-            Verdict.DOES_NOT_MEET, "the distance is too small", "raise the cladding, or use one that moisture does not harm"
-        )
+            Verdict(rule.get("below", "does not meet")), rule.get("below_reason", "the distance is too small"),
+            rule.get("below_step", "raise the cladding, or use one that moisture does not harm"),
+        )  # fmt: skip
     return finding(
         requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
         asked=f"{metres(least, about.customary)} or more", amended=source,
