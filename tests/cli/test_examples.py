@@ -135,6 +135,11 @@ class TestStrawCottage:
         assert verdicts(after, "/vapour-retarder", "W1") == ["meets"]
         assert after["assemblies"]["W1"]["vapour"]["ratio"] > 5
 
+    def test_no_window_of_the_variant_rests_on_a_european_declaration(self):
+        bases = [one.basis for one in open_project(COTTAGE / "fixed.yaml").project.openings.values() if one.kind == "window"]
+        assert set(bases) == {"rated to NFRC 100"}
+        assert "declared to EN 14351-1" in [one.basis for one in open_project(COTTAGE).project.openings.values()]
+
     def test_nothing_fails_in_the_variant(self):
         found = results(COTTAGE / "fixed.yaml")["findings"]
         assert [f["id"] for f in found if f["verdict"] == "does not meet" and not f.get("answered_by")] == []
