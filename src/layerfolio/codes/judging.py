@@ -131,6 +131,8 @@ OF_BUILDING: dict[str, Any] = {
     "air_routes": ("continuity", "judge_air_routes"),
     "ventilation": ("continuity", "judge_ventilation"),
     "bedrooms": ("escape", "judge_bedrooms"),
+    "whole_house_ventilation": ("ventilation_us", "judge_whole_house_ventilation"),
+    "window_falls": ("glazing_us", "judge_window_falls"),
     "figures_only": lambda requirement, about: None,
 }
 """Judges of what is asked of the building and not of an assembly; a pair names module and function, imported on use."""
@@ -141,6 +143,7 @@ OF_OPENING: dict[str, Any] = {
     "glass_block": ("openings_nbc", "judge_glass_block"),
     "nominal_resistance": ("openings_nbc", "judge_nominal"),
     "egress": ("escape", "judge_egress"),
+    "safety_glazing": ("glazing_us", "judge_safety_glazing"),
     "figures_only": lambda requirement, opening, about: None,
 }
 """Judges of openings, in the same way."""
@@ -169,7 +172,15 @@ OF_ONE_CODE = {
     "roof_ceiling_side": ("roof_questions", "judge_ceiling_side"),
     "roof_foam_class": ("roof_questions", "judge_roof_foam"),
     "roof_shingles": ("roof_questions", "judge_shingles"),
-    "roof_ventilation": ("roof_questions", "judge_roof_ventilation"),
+    "roof_ventilation": ("roof_ventilation", "judge_roof_ventilation"),
+    "openings_near_line": ("fire_us", "judge_openings_near_line"),
+    "insulation_flame_spread": ("fire_us", "judge_insulation_flame_spread"),
+    "water_barrier": ("water_us", "judge_water_barrier"),
+    "straw_bales": ("strawbale", "judge_straw_bales"),
+    "straw_finishes": ("strawbale", "judge_straw_finishes"),
+    "straw_base": ("strawbale", "judge_straw_base"),
+    "straw_vapour": ("strawbale", "judge_straw_vapour"),
+    "straw_resistance": ("strawbale", "judge_straw_resistance"),
 }
 """Judges that a single code asks for, by module and name: they are imported when it is the one that is judged."""
 

@@ -1,4 +1,4 @@
-"""What else is asked of roofs: their ventilation, and in unvented ones the ceiling side, the foam and the shingles."""
+"""What else is asked of unvented roofs: the ceiling side, the foam and the shingles."""
 
 from layerfolio.codes.climate_zones import named
 from layerfolio.codes.context import Context
@@ -8,14 +8,15 @@ from layerfolio.codes.outcomes import Outcome, by_zone
 from layerfolio.codes.permeances import cups
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.retarder_class import PERM, Classed, classed, unit_trap
-from layerfolio.codes.roof_parts import RoofParts, roof_parts
+from layerfolio.codes.roof_parts import roof_parts
 from layerfolio.codes.wording import figure, listed
 from layerfolio.studies.types import LayerVapour, ThermalStudy, VapourStudy
 
 TEST = "the test report of the product, dry cup, with its number and date"
 
 
-def _class(row: LayerVapour, context: Context) -> Classed:
+def class_of_row(row: LayerVapour, context: Context) -> Classed:
+    """The class of a layer as the vapour-retarder requirement of the set tells it."""
     rule = next(x for x in requirements(context.edition.set_id) if x.question == "vapour-retarder")
     return classed(row, rule.rule, rule.figures, context)
 
@@ -29,7 +30,7 @@ def judge_ceiling_side(
         return None
     last = max((one.layer.number for one in (*parts.above, *parts.below)), default=0)
     inside = [row for row in vapour.layers if row.layer.number > last and row.layer.kind != "cavity"]
-    found = {row.layer.name: _class(row, context) for row in inside}
+    found = {row.layer.name: class_of_row(row, context) for row in inside}
     sure = [name for name, one in found.items() if one.classes == ("I",)]
     maybe = [name for name, one in found.items() if "I" in one.classes and name not in sure]
     outcome = Outcome(Verdict.MEETS, "no layer inside the insulation is Class I")
@@ -78,7 +79,7 @@ def _foam(
         return Outcome(Verdict.NOT_ASKED, "no foam lies under the sheathing")
     if not named(zone, requirement.rule["zones"]):
         return Outcome(Verdict.NOT_ASKED, "not asked in this zone")
-    tight = [_class(row, context) for row in (*covers, *rows)]
+    tight = [class_of_row(row, context) for row in (*covers, *rows)]
     if any(set(one.classes) <= {"I", "II"} for one in tight):
         return Outcome(Verdict.MEETS, "it is a Class II retarder, or is covered by one")
     if any({"I", "II"} & set(one.classes) for one in tight):
@@ -111,27 +112,4 @@ def judge_shingles(
         requirement, context, outcome.verdict, assembly=vapour.assembly.name,
         asked="6.4 mm (1/4 in) of ventilated air between wood shingles and the underlay", given=given,
         reason=outcome.reason, next_step=outcome.next_step,
-    )  # fmt: skip
-
-
-def judge_roof_ventilation(
-    requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context
-) -> Finding | None:
-    """The depth of the air is seen in the layers, the openings are not. None for an unvented roof."""
-    parts: RoofParts = roof_parts(requirement, thermal)
-    assembly, rule = vapour.assembly, requirement.rule
-    attic = assembly.kind == "ceiling"
-    if not attic and not parts.vented:
-        return None
-    verdict, reason, step = Verdict.NEEDS_EVIDENCE, "the openings are not in the project file", rule["next_step"]
-    given = "a vented attic above" if attic else f"{parts.air.title} (layer {parts.air.number})"
-    depth = parts.air.thickness.value if parts.air and parts.air.thickness else None
-    if not attic and depth is not None:
-        given += f", {depth * 1000:g} mm"
-        if depth < requirement.figures["airspace"] - 1e-9:
-            verdict, reason = Verdict.DOES_NOT_MEET, "less than 25 mm of air lies between insulation and sheathing"
-            step = "a deeper air space"
-    return finding(
-        requirement, context, verdict, assembly=assembly.name, asked=rule["asked"], given=given, reason=reason,
-        next_step=step,
     )  # fmt: skip
