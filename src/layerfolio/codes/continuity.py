@@ -150,7 +150,7 @@ def judge_ventilation(requirement: Requirement, about: Context) -> Finding:
     table = requirement.rule["by_bedrooms"]
     ends = table.get(max(bedrooms, 1)) if bedrooms is not None else None
     if bedrooms is None:
-        found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms is not given", "state building.bedrooms")
+        found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms (project file) is not given", "state building.bedrooms")
     elif ends is None:
         beyond = requirement.rule["beyond"]
         found = Outcome(

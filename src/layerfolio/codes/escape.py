@@ -96,7 +96,7 @@ def judge_bedrooms(requirement: Requirement, about: Context) -> Finding:
     if requirement.rule.get("sprinklered_free") and about.answer("building.sprinklered"):
         found = NOT_NEEDED
     elif count is None:
-        found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms is not given", "state building.bedrooms")
+        found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms (project file) is not given", "state building.bedrooms")
     elif ways >= count:
         found = Outcome(
             Verdict.MEETS, "as many ways of escape are named as there are bedrooms; which serves which is on the plans"

@@ -14,7 +14,7 @@ from layerfolio.codes.wording import listed
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 RESPONSE = "answer: does the fire department arrive within 10 min in more than 90 % of calls (building.fire_response)?"
-NO_DISTANCE = Outcome(Verdict.NEEDS_EVIDENCE, "distance_to_boundary of the wall is not given", "state distance_to_boundary")
+NO_DISTANCE = Outcome(Verdict.NEEDS_EVIDENCE, "distance_to_boundary (project file) is not given", "state distance_to_boundary")
 
 
 def counted(distance: float, about: Context) -> tuple[float, ...]:

@@ -8,6 +8,7 @@ from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import listed
 
 UNKNOWN = ("", "other")
+WORDS = {"house": "houses", "dwelling-unit": "dwelling units"}
 
 
 def within_occupancy(found: Finding, requirement: Requirement, about: Context) -> Finding:
@@ -24,5 +25,5 @@ def within_occupancy(found: Finding, requirement: Requirement, about: Context) -
     other = requirement.rule["otherwise"]
     return replace(
         found, verdict=Verdict(other["verdict"]), reason=other["reason"], next_step=other.get("next_step", ""), limit=None,
-        provided=None, asked=other.get("asked", f"asked of {listed(named)}"), given=f"occupancy: {about.occupancy}",
+        provided=None, asked=other.get("asked", f"of {listed([WORDS.get(one, one) for one in named])} only"), given=f"occupancy: {about.occupancy}",
     )  # fmt: skip

@@ -96,7 +96,7 @@ def judge_clearance(requirement: Requirement, thermal: ThermalStudy, vapour: Vap
         found = Outcome(Verdict.NOT_ASKED, f"{called(outer)} is not counted among cladding that moisture harms")
     elif value is None:
         found = Outcome(
-            Verdict.NEEDS_EVIDENCE, f"{rule['answer']} of the wall is not given",
+            Verdict.NEEDS_EVIDENCE, f"{rule['answer']} (project file) is not given",
             f"state {rule['answer']}{rule.get('open_words', '')}",
         )  # fmt: skip
     elif judges.at_least(value, least):

@@ -70,5 +70,6 @@ def listed(words: list[str] | tuple[str, ...]) -> str:
 
 
 def sentence(text: str) -> str:
-    """Its first letter as a capital."""
-    return text[:1].upper() + text[1:]
+    """Its first letter as a capital; a key of the project file at its beginning stays as it is written there."""
+    first = text.partition(" ")[0].rstrip(".,;:")
+    return text if "_" in first or "." in first else text[:1].upper() + text[1:]
