@@ -39,3 +39,17 @@ def test_customary_first():
     assert "−16.6 °F (−27 °C)" in one.given
     assert one.asked.startswith("60 % sensible recovery at 32 °F (0 °C) and 55 % at −13 °F (−25 °C), January's")
     assert "below 14 °F (−10 °C)" in one.asked and one.next_step.endswith("at 32 °F (0 °C) and at −13 °F (−25 °C)")
+
+
+def test_a_named_document_turns_the_question():
+    """With a document in hand nothing is missing: somebody has to read whether the equipment reaches the figures."""
+    from types import SimpleNamespace as Stated
+
+    where = project()
+    paper = Stated(number="HR-20", issuer="a test house", edition="2026", title=None, expires=None, for_=("heat recovery",))
+    where.documents = (paper,)
+    one = only(codes.judge(where, studies(of_resistance(5))), "/heat-recovery")
+    assert one.verdict is Verdict.NEEDS_JUDGEMENT and "its document is HR-20" in one.given
+    paper.number = paper.issuer = paper.edition = None
+    one = only(codes.judge(where, studies(of_resistance(5))), "/heat-recovery")
+    assert one.verdict is Verdict.NEEDS_EVIDENCE and "no equipment is named" in one.given

@@ -5,6 +5,8 @@ from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import finding
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.site_figures import temperature
+from layerfolio.codes.stated import documents_for
+from layerfolio.codes.wording import listed
 
 JANUARY = "January's 2.5 % temperature"
 
@@ -16,10 +18,16 @@ def judge_heat_recovery(requirement: Requirement, context: Context) -> Finding |
     design = context.design_temperature
     asked, ratings = _asked(requirement, context)
     used = "not given" if design is None else f"{temperature(design, context.customary)}, taken as January's 2.5 %"
+    verdict, equipment = Verdict.NEEDS_EVIDENCE, "no equipment is named"
+    step = f"supply the rating of the equipment {ratings}"
+    papers = documents_for(context, "", None, "heat recovery")
+    if papers:
+        named = listed([one.number or one.title for one in papers])
+        verdict, equipment = Verdict.NEEDS_JUDGEMENT, f"its document is {named}"
+        step = f"read in {named}, with the authority: does the equipment reach the figures {ratings}?"
     return finding(
-        requirement, context, Verdict.NEEDS_EVIDENCE, asked=asked, reason=requirement.rule["reason"],
-        given=f"heat recovery is stated; no equipment is named; heating design temperature {used}",
-        next_step=f"supply the rating of the equipment {ratings}",
+        requirement, context, verdict, asked=asked, reason=requirement.rule["reason"],
+        given=f"heat recovery is stated; {equipment}; heating design temperature {used}", next_step=step,
     )  # fmt: skip
 
 
