@@ -44,7 +44,8 @@ def test_openings_by_distance(set_id, row):
 
     def at(square_feet):
         holes = [opening("A1", size=(square_feet * FT2, 1.0))]
-        return of_wall("/openings-near-line", openings=holes, set_id=set_id, stated=stated, sprinklered=row["sprinklered"]).verdict
+        about = {"openings": holes, "set_id": set_id, "stated": stated, "sprinklered": row["sprinklered"]}
+        return of_wall("/openings-near-line", **about).verdict
 
     if row["share"] == "none":
         assert at(99) == Verdict.MEETS
@@ -104,7 +105,8 @@ def filled(family, flame, smoke, papers=(FLAME,), inside=()):
 @pytest.mark.parametrize(("family", "flame", "smoke", "verdict"), [
     ("batt", 25, 450, Verdict.MEETS), ("batt", 26, 450, Verdict.DOES_NOT_MEET), ("batt", 25, 451, Verdict.DOES_NOT_MEET),
     ("batt", None, None, Verdict.NEEDS_EVIDENCE), ("loose-fill", 25, 450, Verdict.MEETS),
-    ("loose-fill", 30, 450, Verdict.DOES_NOT_MEET), ("straw", 25, 450, Verdict.MEETS), ("straw", None, None, Verdict.NEEDS_JUDGEMENT),
+    ("loose-fill", 30, 450, Verdict.DOES_NOT_MEET), ("straw", 25, 450, Verdict.MEETS),
+    ("straw", None, None, Verdict.NEEDS_JUDGEMENT),
 ])  # fmt: skip
 @pytest.mark.parametrize("set_id", SETS)
 def test_insulation(set_id, family, flame, smoke, verdict):
