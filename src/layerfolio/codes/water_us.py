@@ -42,8 +42,8 @@ def _barrier(
         step = f"supply the report of {named} as a water-resistive barrier, with its number"
         return Outcome(Verdict.NEEDS_EVIDENCE, "no valid document proves it against water", step)
     if not membranes:
-        step = f"ask the authority: is {named}, with its joints as drawn, approved as the barrier ({requirement.clause})?"
-        return Outcome(Verdict.NEEDS_JUDGEMENT, "a board is a barrier only where it is approved as one", step)
+        step = f"ask the authority: is {named}, with its joints as drawn, accepted as the barrier ({requirement.clause})?"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, "a board is a barrier only where it is accepted as one", step)
     return Outcome(Verdict.MEETS, "a document proves the barrier; laps and flashings are seen on site")
 
 
