@@ -11,7 +11,7 @@ from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.stated import documents_for, metres, square_metres
 from layerfolio.codes.wording import listed
 
-MARKED = "supply the mark or certificate of the glass, to 16 CFR 1201 or ANSI Z97.1"
+MARKED = "supply the mark of the glass or its report, to 16 CFR 1201 or ANSI Z97.1"
 
 
 def judge_safety_glazing(requirement: Requirement, opening: Any, about: Context) -> Finding | None:
