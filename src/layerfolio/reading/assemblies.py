@@ -154,6 +154,11 @@ def opening_name_wrong(name: str) -> str:
     return f"{quoted(name)} cannot be the name of an opening: a letter, then letters and digits, 8 at most"
 
 
+def line_name_wrong(name: str) -> str:
+    """What is wrong with the name of a line of bracing; empty when nothing is."""
+    return opening_name_wrong(name).replace("an opening", "a line")
+
+
 def assembly_name_wrong(name: str) -> str:
     """What is wrong with a name that must serve as a sheet number; empty when nothing is."""
     if RESERVED.fullmatch(name):

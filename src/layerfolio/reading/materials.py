@@ -12,7 +12,7 @@ from layerfolio.reading.layers import FLAME, MU, SMOKE, THICKNESS
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Frozen, Reader, Record, key
 from layerfolio.reading.report import Report, quoted
-from layerfolio.reading.scalars import Flag, Line
+from layerfolio.reading.scalars import Flag, Line, Number
 from layerfolio.reading.tree import Mapping, Node
 from layerfolio.units.quantity import Quantity
 
@@ -56,6 +56,9 @@ class Material(Record):
     absorbent: bool | None = key(Flag(), "false where condensate would run off")
     flame_spread: float | None = key(FLAME, "flame-spread rating")
     smoke_developed: float | None = key(SMOKE, "smoke-developed classification")
+    specific_gravity: float | None = key(
+        Number("a specific gravity", "0.42", 0.2, 1.2), "of wood, oven-dry, as tables of fasteners take it"
+    )
     insulating: bool | None = key(Flag(), "whether it belongs to the thermal control layer")
     source: str | None = key(Line("test report HB-1"), "where the figures come from")
     evidence: tuple[Evidence, ...] = key(evidence(), "documents", default=())

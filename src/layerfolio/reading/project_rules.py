@@ -19,6 +19,10 @@ def check_project(project: Project, node: Mapping, report: Report) -> None:
         from layerfolio.reading.envelope_rules import check_envelope
 
         check_envelope(project, node, report)
+    if project.wall_lines:
+        from layerfolio.reading.wall_line_rules import check_wall_lines
+
+        check_wall_lines(project, node, report)
     _heat_recovery(project, report)
     for name, assembly in project.assemblies.items():
         layers = node.items["assemblies"].items[name].items.get("layers")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING, Any
 
-from layerfolio.reading.assemblies import Assembly, assembly_name_wrong, opening_name_wrong
+from layerfolio.reading.assemblies import Assembly, assembly_name_wrong, line_name_wrong, opening_name_wrong
 from layerfolio.reading.climate import Climate, Indoor
 from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.groups import Later, ListOf, MapOf, Nested
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from layerfolio.reading.joins import Join, ProjectDocument
     from layerfolio.reading.openings import Opening
     from layerfolio.reading.site_answers import Ventilation
+    from layerfolio.reading.wall_lines import WallLine
 
 FORMAT = 1
 OCCUPANCIES = ("house", "dwelling-unit", "office", "mercantile", "workshop", "storage", "assembly", "other")
@@ -156,6 +157,12 @@ class Project(Record):
         ListOf(Later("joins", "ProjectDocument"), "[{title: Bracing design, number: B-7, for: [W1, bracing]}]", single=True),
         "documents that speak for more than one layer",
         default=(),
+    )
+
+    wall_lines: dict[str, WallLine] = key(
+        MapOf(Later("wall_lines", "WallLine"), "L1: {assembly: W1, length: 9.6 m, height: 2.7 m}", 0, line_name_wrong),
+        "lines of bracing by name",
+        default={},
     )
 
     def check(self, node: Mapping, path: str, report: Report) -> None:

@@ -15,6 +15,9 @@ class Seismic(Record):
     """Seismic values of the site."""
 
     Sa02: float | None = key(Number("a spectral acceleration", "0.3", 0, 20), "spectral acceleration at 0.2 s")
+    Smax: float | None = key(
+        Number("a spectral acceleration", "0.4", 0, 20), "greatest spectral acceleration as British Columbia's code takes it"
+    )
     category: str | None = key(Line("B", 20), "seismic design category")
 
 
