@@ -163,8 +163,8 @@ def test_lists_and_single_values_must_agree(tmp_path):
 @pytest.mark.parametrize(
     ("key", "message"),
     [
-        ("wall_lines: {}", "unknown key"),
         ("foundations: {}", "unknown key"),
+    ],
 )
 def test_what_this_version_does_not_read_is_refused(tmp_path, key, message):
     (found,) = problems(write(tmp_path, spoilt("indoor:\n", key + "\nindoor:\n")[0]))
