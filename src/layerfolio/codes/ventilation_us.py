@@ -10,7 +10,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.wording import listed
-from layerfolio.units.show import in_units
+from layerfolio.units.show import fixed, in_units
 from layerfolio.units.table import unit_factor
 
 CFM = unit_factor("cfm", "airflow")
@@ -58,7 +58,7 @@ def judge_whole_house_ventilation(requirement: Requirement, about: Context) -> F
 
 
 def _flow(cfm: float, about: Context) -> str:
-    metric, other = f"{cfm * CFM * 1000:.1f} L/s", f"{cfm:.1f}".removesuffix(".0") + " cfm"
+    metric, other = f"{fixed(cfm * CFM * 1000, 1)} L/s", fixed(cfm, 1).removesuffix(".0") + " cfm"
     return f"{other} ({metric})" if about.customary else f"{metric} ({other})"
 
 
