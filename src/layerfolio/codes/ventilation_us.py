@@ -30,7 +30,7 @@ def rates(requirement: Requirement, area: float, bedrooms: int) -> Rates:
     equation = rule["equation"]
     return Rates(
         row[bisect_left(rule["bedrooms_to"], bedrooms)],
-        equation["per_area"] * area + equation["per_bedroom"] * (bedrooms + 1),
+        round(equation["per_area"] * area + equation["per_bedroom"] * (bedrooms + 1), 6),  # what units leave behind
     )  # fmt: skip
 
 
