@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from layerfolio.assembly.types import Assembly
 from layerfolio.codes.explanations import Explanation
 from layerfolio.codes.findings import Finding
-from layerfolio.problems import Caution, ProblemsFound
+from layerfolio.problems import Caution, Problem, ProblemsFound
 from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
@@ -58,18 +58,22 @@ def open_project(path: Path) -> "Loaded":
     """Read a project file and check every name in it; raises ProblemsFound with all mistakes at once."""
     from layerfolio.assembly.resolve import framing_problems, thickness_problems
     from layerfolio.catalogue import code_sets, materials
-    from layerfolio.codes import amendment_problems
     from layerfolio.reading import load
 
     loaded = load(
-        path, materials=materials.names, sets=code_sets.set_ids, zones=code_sets.zones, near=materials.nearest
-    )
+        path, materials=materials.names, sets=code_sets.set_ids, zones=code_sets.zones, near=materials.nearest,
+        amendments=_amendment_problems,
+    )  # fmt: skip
     wrong = [*thickness_problems(loaded.project), *framing_problems(loaded.project)]
-    if loaded.project.code.amendments:
-        wrong += amendment_problems(loaded.project)
     if wrong:
         raise ProblemsFound([loaded.problem_at(p.path, p.message, p.example) for p in wrong])
     return loaded
+
+
+def _amendment_problems(project: Any) -> tuple[Problem, ...]:
+    from layerfolio.codes import amendment_problems
+
+    return amendment_problems(project)
 
 
 def compile_dossier(loaded: "Loaded") -> Dossier:

@@ -65,6 +65,8 @@ def amendment_problems(project: Any, file: str = "") -> tuple[Problem, ...]:
     """
     known, found = amendable(project.code.set), []
     for number, row in enumerate(project.code.amendments or ()):
+        if row.requirement is None or row.value is None:
+            continue  # a mistake of its own, told where the row was read
         path = f"code.amendments[{number}]"
         quantity = known.get(row.requirement)
         if quantity is None:

@@ -1,8 +1,10 @@
 """Names that stand for something elsewhere: materials of the catalogue, code sets, climate zones."""
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass
 
+from layerfolio.problems import Problem
+from layerfolio.reading.places import place_of
 from layerfolio.reading.report import Report, did_you_mean, meant, nearest, quoted
 from layerfolio.reading.schema import Project
 from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
@@ -10,12 +12,15 @@ from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
 
 @dataclass(frozen=True)
 class Known:
-    """What is asked when a name has to be looked up; None: not checked. `near` gives materials that may be meant."""
+    """What is asked when a name has to be looked up; None: not checked. `near` gives materials that may be meant,
+    `amendments` what is wrong with the figures that the project replaces.
+    """
 
     materials: Callable[[], Collection[str]] | None
     sets: Callable[[], Collection[str]] | None
     zones: Callable[[str], Collection[str]] | None
     near: Callable[[str], Collection[str]] | None = None
+    amendments: Callable[[Project], Iterable[Problem]] | None = None
 
 
 def check_names(tree: Mapping, project: Project | None, known: Known, report: Report) -> None:
@@ -34,6 +39,9 @@ def check_names(tree: Mapping, project: Project | None, known: Known, report: Re
         if zones and code.zone not in zones:
             message = f"zone {quoted(code.zone)} is not a zone of {code.set}{did_you_mean(code.zone, zones)}"
             report.problem(stated["zone"].place, "code.zone", message, f'zone: "{zones[0]}"')
+    if known.amendments and code.amendments:
+        for one in known.amendments(project):
+            report.problem(place_of(tree, one.path), one.path, one.message, one.example)
 
 
 def _materials(tree: Mapping, known: Known, report: Report) -> None:

@@ -1,6 +1,6 @@
 """Opening a project: from a path to the frozen Project, or to every problem found in one run."""
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -57,17 +57,19 @@ def load(
     sets: Callable[[], Collection[str]] | None = None,
     zones: Callable[[str], Collection[str]] | None = None,
     near: Callable[[str], Collection[str]] | None = None,
+    amendments: Callable[[Project], Iterable[Problem]] | None = None,
 ) -> Loaded:
     """Read a project file, or the project.yaml of a folder; raises ProblemsFound with every mistake, in file order.
 
     `materials` and `sets` give the names known elsewhere, `zones` those of one set (empty: the set has none), `near` the
-    materials that a misspelt name may mean; what is not given is not checked. They are called only when they are needed.
+    materials that a misspelt name may mean, `amendments` what is wrong with those of a project; what is not given is not
+    checked. They are called only when they are needed.
     """
     opened = project_file(path)
     chain = read_chain(opened)
     report = Report(opened.parent, chain.folders)
     project = Project.read(chain.tree, "", report)
-    check_names(chain.tree, project, Known(materials, sets, zones, near), report)
+    check_names(chain.tree, project, Known(materials, sets, zones, near, amendments), report)
     if report.problems:
         raise ProblemsFound(list(dict.fromkeys(report.problems)))
     return Loaded(project, opened.parent, chain.files, chain.input_sha256, tuple(report.cautions), chain.tree)
