@@ -3,7 +3,7 @@
 import re
 
 from layerfolio.units.quantity import Quantity
-from layerfolio.units.show import fixed, in_units, length_text, metric_length
+from layerfolio.units.show import fixed, in_units, length_figure, length_text, metric_length
 
 
 def area(value: float, customary: bool = False) -> str:
@@ -44,8 +44,12 @@ def pressure(value: float, customary: bool = False) -> str:
 
 
 def length(value: Quantity, customary: bool = False) -> str:
-    """A thickness or spacing: "15 mm", "9/16" (15 mm)"."""
-    return length_text(value, "customary") if customary else metric_length(value.value)
+    """A thickness or spacing: "15 mm", "9/16" (15 mm)"; from 100 mm on whole millimetres stand in the brackets."""
+    if not customary:
+        return metric_length(value.value)
+    if value.value < 0.1:
+        return length_text(value, "customary")
+    return f"{length_figure(value, 'customary')} ({fixed(value.value * 1000, 0)} mm)"
 
 
 def _both(metric: str, other: str, customary: bool) -> str:
