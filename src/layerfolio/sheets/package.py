@@ -20,7 +20,10 @@ from layerfolio.sheets.whole_building import whole_building
 
 
 def package(dossier: Dossier) -> Package:
-    """All sheets of a project. The source book fills while the other sheets are written, so the assumptions come last here."""
+    """All sheets of a project, what is only looked up at the end.
+
+    The source book fills while the other sheets are written, so the assumptions are made after them.
+    """
     if dossier.register is None:
         dossier = documented(dossier)
     desk = Desk(dossier)
@@ -31,9 +34,10 @@ def package(dossier: Dossier) -> Package:
             assemblies.append(moisture_sheet(desk, name))
     explanations = [explanation_sheet(desk, i, one) for i, one in enumerate(dossier.explanations, 1)]
     families = tuple(dict.fromkeys(family for sheet in assemblies for family in sheet.legend))
-    records = (compliance_record(desk), criteria(desk), whole_building(desk), opening_schedule(desk))
-    lists = (assumptions(desk), symbols(desk, families), certificate(desk))
-    found = (cover(desk), guide(desk), *records, *lists, *assemblies, *explanations, evidence_sheet(desk, dossier.register))
+    front = (cover(desk), guide(desk), compliance_record(desk), criteria(desk), whole_building(desk), opening_schedule(desk))
+    evidence = evidence_sheet(desk, dossier.register)
+    back = (evidence, symbols(desk, families), certificate(desk))
+    found = (*front, assumptions(desk), *assemblies, *explanations, *back)
     sheets = tuple(sheet for sheet in found if sheet is not None)
     return Package(title_block(dossier), dossier.project.project.title, sheets)
 
