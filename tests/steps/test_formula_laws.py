@@ -7,8 +7,10 @@ import pint
 import pytest
 
 import layerfolio.formulas.corrections
+import layerfolio.formulas.dowel
 import layerfolio.formulas.envelope
 import layerfolio.formulas.ground
+import layerfolio.formulas.loads
 import layerfolio.formulas.moisture
 import layerfolio.formulas.openings
 import layerfolio.formulas.thermal
@@ -70,6 +72,11 @@ RANGES = {
     "m3/s": (0.005, 0.2),
     "J/(kg.K)": (900, 2000),
     "Wh/(m3.K)": (0.3, 0.4),
+    "N": (50, 5000),
+    "N/m": (2e4, 8e5),
+    "N.m": (1, 60),
+    "m/N": (1e-6, 2e-5),
+    "N/kg": (9.7, 9.9),
 }
 
 

@@ -60,6 +60,8 @@ KINDS: dict[str, Kind] = {
     "carbon_per_mass": Kind("emissions per mass", "kgCO2e/kg", "0.45 kgCO2e/kg", -1e3, 1e3),
     "carbon_per_area": Kind("emissions per area", "kgCO2e/m2", "12 kgCO2e/m2", -1e5, 1e5),
     "carbon_per_volume": Kind("emissions per volume", "kgCO2e/m3", "80 kgCO2e/m3", -1e6, 1e6),
+    "compliance": Kind("length per force", "m/N", "0.1 mm/kN", 0, 1e3),
+    "gravity": Kind("force per mass", "N/kg", "9.81 N/kg", 0, 1e3),
     "mass_share": Kind("mass per mass", "kg/kg", "0.44 kg/kg", 0, 1),
 }  # fmt: skip
 
