@@ -13,6 +13,7 @@ from layerfolio.sheets.blocks import Cell, Column, Row, VerdictCell
 _FIGURE = re.compile(r"[−+-]?\d[\d\u00a0 ]*(?:\.\d*)?")
 DASHES = ("–", "—", "-")
 AFTER_GAP = 2.5
+NOTE_GAP = "\u2003"
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +93,29 @@ def _offset(one: Line, count: int) -> float:
 
 
 @dataclass(frozen=True, slots=True)
+class AfterLines:
+    """The last lines of a row, from `column` to the right edge, below `at` lines of its cells; `beside` other cells or
+    under all of them."""
+
+    cell: Cell
+    lines: tuple[Line, ...]
+    column: int
+    at: int
+    beside: bool = False
+
+    @property
+    def end(self) -> int:
+        return self.at + max(1, len(self.lines))
+
+    def parted(self, count: int) -> "tuple[AfterLines | None, AfterLines | None]":
+        """What stands in the first `count` lines of the row, and the rest."""
+        fitting = max(0, count - self.at) if self.beside else 0
+        first = replace(self, lines=self.lines[:fitting]) if fitting else None
+        left = self.lines[fitting:]
+        return first, replace(self, lines=left, at=max(0, self.at - count)) if left or not fitting else None
+
+
+@dataclass(frozen=True, slots=True)
 class RowLines:
     """A row set; `height` without the row's rule."""
 
@@ -99,8 +123,9 @@ class RowLines:
     height: float
     total: bool = False
     keep_with_next: bool = False
-    after: tuple[Cell, tuple[Line, ...], int] | None = None
+    after: AfterLines | None = None
     head: str = ""  # the text of a row that begins a part of the table
+    note: str = ""  # what stands behind it
 
     @property
     def count(self) -> int:
@@ -109,31 +134,42 @@ class RowLines:
     @property
     def lines(self) -> int:
         """All lines of the row, that of its verdict included."""
-        return max(self.count, 1) + (max(1, len(self.after[1])) if self.after else 0)
+        return max(self.count, 1, self.after.end if self.after else 0)
 
 
 def set_row(row: Row, slots: tuple[Slot, ...], leading: float, extra: float, right: float) -> RowLines:
     """Break a row into lines; cells that are missing at its end stay empty."""
     if row.head:
-        return head_row(str(row.cells[0]), leading, extra, right)
+        return head_row(*map(str, row.cells[:2]), leading=leading, extra=extra, right=right)
     cells = tuple(set_cell(cell, slot, row.total) for cell, slot in zip(row.cells, slots, strict=False))
-    after, more = None, 0
-    if row.after is not None:
-        column = min(row.after_from, len(slots) - 1)
-        room = right - slots[column].x - slots[column].left
-        if isinstance(row.after, VerdictCell):
-            room -= verdict_width(row.after.verdict) + AFTER_GAP
-        text = row.after.text if isinstance(row.after, VerdictCell) else row.after
-        lines = wrap(text, room) if text else ()
-        after, more = (row.after, lines, column), max(1, len(lines))
-    count = max((cell.count for cell in cells), default=1)
-    return RowLines(cells, (max(count, 1) + more) * leading + extra, row.total, row.keep_with_next, after)
+    after = _after(row, cells, slots, right) if row.after is not None else None
+    made = RowLines(cells, 0.0, row.total, row.keep_with_next, after)
+    return replace(made, height=made.lines * leading + extra)
 
 
-def head_row(text: str, leading: float, extra: float, right: float) -> RowLines:
-    """A row that begins a part of the table: bold, over the whole width, kept with the next."""
-    lines = wrap(text, right, 9, bold=True)
-    return RowLines((CellLines(lines),), len(lines) * leading + extra, keep_with_next=True, head=text)
+def _after(row: Row, cells: tuple[CellLines, ...], slots: tuple[Slot, ...], right: float) -> AfterLines:
+    """Under all cells, or under the last ones where that ends higher."""
+    count = max(1, *(cell.count for cell in cells))
+    under = _after_lines(row.after, min(row.after_from, len(slots) - 1), slots, right, count)
+    if row.after_beside is None:
+        return under
+    at = max(1, *(cell.count for cell in cells[row.after_beside :]))
+    beside = replace(_after_lines(row.after, row.after_beside, slots, right, at), beside=True)
+    return beside if max(count, beside.end) < under.end else under
+
+
+def _after_lines(cell: Cell, column: int, slots: tuple[Slot, ...], right: float, at: int) -> AfterLines:
+    room = right - slots[column].x - slots[column].left
+    if isinstance(cell, VerdictCell):
+        room -= verdict_width(cell.verdict) + AFTER_GAP
+    text = cell.text if isinstance(cell, VerdictCell) else cell
+    return AfterLines(cell, wrap(text, room) if text else (), column, at)
+
+
+def head_row(text: str, note: str = "", *, leading: float, extra: float, right: float) -> RowLines:
+    """A row that begins a part of the table: bold, a note behind it regular, over the whole width, kept with the next."""
+    lines = wrap(f"{text}{NOTE_GAP}{note}", right) if note else wrap(text, right, 9, bold=True)
+    return RowLines((CellLines(lines),), len(lines) * leading + extra, keep_with_next=True, head=text, note=note)
 
 
 def paint_cell(pen: Pen, cell: CellLines, slot: Slot, x: float, y: float, leading: float, point: float | None) -> None:
@@ -157,14 +193,15 @@ def _start(one: Line, cell: CellLines, slot: Slot, point: float | None) -> float
 
 
 def paint_after(pen: Pen, row: RowLines, slots: tuple[Slot, ...], x: float, y: float, leading: float) -> None:
-    """The last line of a row: verdict and reason from a column on."""
+    """The last lines of a row: verdict and reason from a column on; `y` is the first baseline of the row."""
     if row.after is None:
         return
-    cell, lines, column = row.after
-    start = x + slots[column].x + slots[column].left
-    if isinstance(cell, VerdictCell):
-        start = verdict_words(pen, cell.verdict, start, y) + AFTER_GAP
-    pen.set_all(lines, start, y, leading)
+    after = row.after
+    y += after.at * leading
+    start = x + slots[after.column].x + slots[after.column].left
+    if isinstance(after.cell, VerdictCell):
+        start = verdict_words(pen, after.cell.verdict, start, y) + AFTER_GAP
+    pen.set_all(after.lines, start, y, leading)
 
 
 def head_lines(column: Column, slot: Slot) -> tuple[tuple[Line, ...], tuple[Line, ...]]:

@@ -20,7 +20,7 @@ class Layout:
     indent: float
     leading: float
     extra: float
-    upright: tuple[float, ...]
+    upright: tuple[tuple[int, float], ...]  # column and place of each rule behind a column
     long_text: bool
 
     @property

@@ -1,6 +1,7 @@
 """Design criteria: code, climate, loads, room, building, assumptions, and the documents that stand outside the package."""
 
 from layerfolio.codes.findings import Verdict
+from layerfolio.codes.wording import sentence
 from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import (
     Rows,
@@ -111,6 +112,6 @@ def _asked(desk: Desk) -> Table:
         if one.verdict is Verdict.NEEDS_EVIDENCE:
             lines.setdefault(one.next_step or one.reason, []).append(number)
     rows = tuple(
-        Row((plain(words[:1].upper() + words[1:]), plain(", ".join(map(str, numbers))))) for words, numbers in lines.items()
+        Row((plain(sentence(words)), plain(", ".join(map(str, numbers))))) for words, numbers in lines.items()
     )
     return Table((Column("To supply", width=140), Column(f"Lines of {RECORD}")), rows)

@@ -37,7 +37,8 @@ class Row:
     keep_with_next: bool = False
     after: Cell | None = None
     after_from: int = 1
-    head: bool = False  # one bold cell over the whole width, which begins a part of the table and stays with its first row
+    after_beside: int | None = None  # it stands under the cells from this column on where the row is lower so
+    head: bool = False  # a bold cell, perhaps a note behind it, over the whole width: begins a part, stays with its first row
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,5 +49,5 @@ class Table:
     upright_rules: tuple[int, ...] = ()  # after which columns (0-based) an upright rule stands
     long_text: bool = False  # the looser padding of compliance records
     indent: float = 0
-    leading: float = 4.35  # between the lines of a cell; 4.5 where `long_text`
+    leading: float = 4.35  # between the lines of a cell; 4.5 where `long_text` and no `extra`
     extra: float | None = None  # added to each row; None: 0.5, or 3.0 where `long_text`
