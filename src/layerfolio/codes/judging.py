@@ -181,6 +181,9 @@ OF_ONE_CODE = {
     "straw_base": ("strawbale", "judge_straw_base"),
     "straw_vapour": ("strawbale", "judge_straw_vapour"),
     "straw_resistance": ("strawbale", "judge_straw_resistance"),
+    "insulation": ("us_insulation", "judge_insulation"),
+    "foundation_wall": ("us_ground", "judge_foundation_wall"),
+    "slab_insulation": ("us_ground", "judge_slab_insulation"),
 }
 """Judges that a single code asks for, by module and name: they are imported when it is the one that is judged."""
 
