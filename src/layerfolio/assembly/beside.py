@@ -24,6 +24,11 @@ class Fasteners:
     depth: float | None
     lacking: tuple[str, ...] = ()
     conducts_poorly: bool = False  # plastic and the like, which need no correction
+    kind: str = ""  # in the project file's words
+    outer: float | None = None  # diameter of shank or thread, m
+    root: float | None = None  # diameter at the root of the thread, m
+    length: float | None = None  # m
+    bending_yield: Datum | None = None  # bending yield strength, Pa, where a report states it
 
 
 @dataclass(frozen=True, slots=True)

@@ -99,7 +99,17 @@ def fasteners(given: Any, where: str, data: Completions | None) -> Fasteners | N
         depth=found.depth.value if found.depth else None,
         lacking=() if conducts_poorly else tuple(lacking),
         conducts_poorly=conducts_poorly,
+        kind=found.kind or "",
+        outer=found.diameter.value if found.diameter else None,
+        root=found.root_diameter.value if found.root_diameter else None,
+        length=length.value if (length := getattr(found, "length", None)) else None,
+        bending_yield=_bending(found, where),
     )
+
+
+def _bending(found: Any, where: str) -> Datum | None:
+    strength = getattr(found, "bending_yield_strength", None)
+    return None if strength is None else Datum(strength.value, stated_origin(found, "layer", f"fasteners of {where}"))
 
 
 def _conductivity(found: Any, where: str, data: Completions | None) -> tuple[Datum | None, bool]:

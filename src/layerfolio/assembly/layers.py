@@ -74,6 +74,7 @@ def layer(
         air_voids=getattr(given, "air_voids", None),
         flame_spread=figures.other(sources, "flame_spread", listed=False),
         smoke_developed=figures.other(sources, "smoke_developed", listed=False),
+        specific_gravity=figures.other(sources, "specific_gravity", listed=False),
     ), choices  # fmt: skip
 
 

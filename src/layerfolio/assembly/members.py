@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from layerfolio.assembly.figures import Sources, heat, stated_origin
+from layerfolio.assembly.figures import Sources, heat, other, stated_origin
 from layerfolio.assembly.types import Choice, Kind, Member
 from layerfolio.catalogue.code_tables import CodeTables
 from layerfolio.catalogue.datum import Datum, Origin
@@ -62,6 +62,8 @@ def member(
         resistivity=figures.resistivity,
         resistance=figures.resistance,
         is_metal=bool(catalogue and catalogue.metal) or bool(conductivity and conductivity.value >= METAL_FROM),
+        density=other(sources, "density"),
+        specific_gravity=other(sources, "specific_gravity", listed=False),
     ), choices
 
 

@@ -57,6 +57,8 @@ class Member:
     resistivity: Datum | None  # m.K/W, as the NBC prints it per millimetre
     resistance: Datum | None  # of the member through the layer, as given, m2.K/W
     is_metal: bool = False
+    density: Datum | None = None
+    specific_gravity: Datum | None = None  # of its wood, as the project states it
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +97,7 @@ class Layer:
     air_voids: int | None = None  # level 0, 1 or 2 of ISO 6946; None: not stated
     flame_spread: Datum | None = None  # rating, of the layer's own or its material's statement
     smoke_developed: Datum | None = None
+    specific_gravity: Datum | None = None  # of its wood, as the project states it
 
 
 @dataclass(frozen=True, slots=True)

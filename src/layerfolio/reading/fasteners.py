@@ -28,6 +28,9 @@ class Fasteners(Record):
     diameter: Quantity | None = key(THIN, "diameter of the shank; of a screw the outer one")
     root_diameter: Quantity | None = key(THIN, "diameter at the root of the thread; decides heat where it stands")
     length: Quantity | None = key(Measure("length", most=5.0, example="160 mm"), "length of the fastener")
+    bending_yield_strength: Quantity | None = key(
+        Measure("pressure", most=3e9, example="1000 MPa"), "bending yield strength by the fastener's own report"
+    )
     spacing: Quantity | None = key(APART, "centre to centre along a row")
     rows_at: Quantity | None = key(APART, "from row to row: the spacing of the members they are driven into")
     per_area: float | None = key(Number("a number of fasteners", "5", 0, 10000), "how many go through a square metre")
@@ -48,6 +51,9 @@ def check_fasteners(layer: Layer, node: Mapping, path: str, report: Report) -> N
     if one.depth and layer.thickness and one.depth.value > layer.thickness.value:
         words = f"they reach {one.depth.text} into the layer, which is {layer.thickness.text} thick"
         report.problem(items["depth"].place, join(path, "depth"), words, f"depth: {layer.thickness.text}")
+    if one.length and layer.thickness and not one.depth and one.length.value < layer.thickness.value:
+        words = f"they are {one.length.text} long and do not go through the layer, which is {layer.thickness.text} thick"
+        report.problem(items["length"].place, join(path, "length"), words, f"depth: {one.length.text}")
     counted = "per_area" in one.stated or {"spacing", "rows_at"} <= one.stated
     if not counted and not {"bracing", "structure", "fixing"} & set(layer.serves):
         words = "how many go through a square metre is not stated: per_area, or spacing with rows_at; no heat is counted"

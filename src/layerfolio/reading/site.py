@@ -28,6 +28,9 @@ class SiteLoads(Record):
     wind_speed: Quantity | None = key(Measure("speed"), "basic wind speed")
     exposure: str | None = key(Line("rough", 40), "exposure: rough, open, or the category")
     seismic: Seismic | None = key(Nested(Seismic), "seismic values")
+    wind_suction: Quantity | None = key(
+        Measure("pressure", example="1.2 kPa"), "design suction of wind on the cladding, of the zone that is checked"
+    )
     snow: Quantity | None = key(Measure("pressure", least=0.0), "ground snow load")
     source: str | None = key(Line("the code's table of climatic data"), "where the figures come from")
 
