@@ -44,6 +44,7 @@ any_block = st.one_of(
     st.just(b.Numbered("1", "Question", (b.Paragraph("text " * 90), b.Bullets(("one", "two"))), rule=True)),
     st.just(b.NoteBox("Official’s note", ("accepted",))),
     st.just(b.FreeSpace("free")),
+    word_lists.map(lambda words: b.Framed("Caution", (b.Paragraph(words), b.Bullets(("one", "two"))))),
     st.just(b.Space(4)),
     st.just(b.FieldBreak()),
 )

@@ -36,6 +36,7 @@ EVERY_BLOCK = (
     b.FreeSpace("Space for conditions"),
     b.Numbered("1", "Question", (b.Paragraph("Why?"),)),
     b.Beside((b.Paragraph("l"),), (b.Paragraph("r"),)),
+    b.Framed("Caution", (b.Paragraph("No design."),)),
     b.Space(3),
     b.FieldBreak(),
 )
@@ -89,6 +90,9 @@ left:
     l
 right:
     r
+
+[[ Caution ]]
+    No design.
 
 
 

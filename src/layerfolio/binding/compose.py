@@ -6,6 +6,7 @@ from layerfolio.binding import groups
 from layerfolio.binding.boxes import BandPiece, CountPiece, ResultPiece
 from layerfolio.binding.calc_steps import set_step
 from layerfolio.binding.calculation import CalculationPiece
+from layerfolio.binding.framed import PAD, framed
 from layerfolio.binding.heads import CoverHead, HeadPiece
 from layerfolio.binding.index import IndexPiece
 from layerfolio.binding.lists import bullets, pairs
@@ -49,6 +50,8 @@ def _piece(block: b.Block, width: float, entries: Entries) -> Piece:
         column = (width - groups.GAP) / 2
         left, right = (Stack(compose(side, column, entries)) for side in (block.left, block.right))
         return groups.BesidePiece(left, right, width)
+    if isinstance(block, b.Framed):
+        return framed(block.title, Stack(compose(block.blocks, width - 2 * PAD, entries)), width)
     raise TypeError(f"no piece for {type(block).__name__}")
 
 

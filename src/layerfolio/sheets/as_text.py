@@ -133,6 +133,11 @@ def _beside(block: b.Beside) -> Lines:
     yield from _inner(block.right)
 
 
+def _framed(block: b.Framed) -> Lines:
+    yield f"[[ {as_plain(block.title)} ]]"
+    yield from _inner(block.blocks)
+
+
 def _nothing(block: b.Block) -> Lines:
     yield from ()
 
@@ -141,5 +146,5 @@ _WRITERS: dict[type, Callable[..., Lines]] = {
     b.Head: _head, b.Heading: _heading, b.Paragraph: _paragraph, b.Bullets: _bullets, b.Pairs: _pairs, b.Table: _table,
     b.Figure: _figure, b.Equation: _equation, b.Calculation: _calculation, b.Band: _band, b.ResultBox: _result_box,
     b.VerdictCount: _count, b.Index: _index, b.NoteBox: _note_box, b.FreeSpace: _free_space, b.Numbered: _numbered,
-    b.Beside: _beside, b.Space: _nothing, b.FieldBreak: _nothing,
+    b.Beside: _beside, b.Framed: _framed, b.Space: _nothing, b.FieldBreak: _nothing,
 }  # fmt: skip

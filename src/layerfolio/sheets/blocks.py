@@ -163,6 +163,14 @@ class Beside:
 
 
 @dataclass(frozen=True, slots=True)
+class Framed:
+    """A caution in a strong frame: title and blocks, read as one; it does not break."""
+
+    title: str
+    blocks: tuple["Block", ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Space:
     height: float
 
@@ -174,7 +182,7 @@ class FieldBreak:
 
 Block = (
     Head | Heading | Paragraph | Bullets | Pairs | Table | Figure | Calculation | Band | ResultBox | VerdictCount
-    | Index | NoteBox | FreeSpace | Numbered | Beside | Space | FieldBreak
+    | Index | NoteBox | FreeSpace | Numbered | Beside | Framed | Space | FieldBreak
 )
 
 
