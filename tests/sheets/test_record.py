@@ -20,6 +20,8 @@ from layerfolio.sheets.cover import cover
 from layerfolio.sheets.criteria import criteria
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.guide import guide
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.record_summary import ranges, summary
 
 ROOT = Path(__file__).parents[2]
 PROJECTS = sorted((ROOT / "examples").glob("*/*.yaml")) + sorted((ROOT / "shared" / "starters").glob("*/project.yaml"))
@@ -45,6 +47,12 @@ def table_of(sheet):
 
 def lines_of(desk):
     return [row for row in table_of(compliance_record(desk)).rows if not row.head]
+
+
+def numbers_of(text):
+    """The line numbers of "5, 8 to 10"."""
+    parts = [part.split(" to ") for part in text.split(", ")] if text != "–" else []
+    return [number for ends in parts for number in range(int(ends[0]), int(ends[-1]) + 1)]
 
 
 def variant(tmp_path, text, base=SHOP):
@@ -115,6 +123,42 @@ class TestEveryLine:
         for verdict in Verdict:
             number = sum(one.verdict is verdict for one in desk.dossier.findings)
             assert f"<{verdict}> {number}" in text
+
+    def test_the_head_names_every_open_line_under_its_verdict(self, desk):
+        table = summary(desk.dossier.findings)
+        for at, verdict in enumerate((Verdict.DOES_NOT_MEET, Verdict.NEEDS_JUDGEMENT, Verdict.NEEDS_EVIDENCE), 4):
+            named = [number for row in table.rows if not row.total for number in numbers_of(row.cells[at])]
+            assert named == [n for n, one in enumerate(desk.dossier.findings, 1) if one.verdict is verdict]
+            (total,) = [row for row in table.rows if row.total]
+            assert total.cells[at].split()[0] == str(len(named))
+
+    def test_words_of_the_head_or_the_row_name_the_performance_path_of_every_open_line(self, desk):
+        head, rows = "", iter(table_of(compliance_record(desk)).rows)
+        for found in desk.dossier.findings:
+            row = next(rows)
+            if row.head:
+                head, row = " ".join(row.cells[1:]), next(rows)
+            if found.path == "performance" or found.verdict in (Verdict.MEETS, Verdict.NOT_ASKED):
+                continue
+            words = found.performance.partition("; ")[0]
+            if words not in ("", "none"):
+                own = f"{row.cells[3]} {row.after}".lower()
+                assert plain(words).lower() in (head.lower() if row.cells[3] == "As headed" else f"{own} {head.lower()}")
+            for part in found.what_follows.split("; "):
+                assert plain(part).lower() in f"{row.after} {row.cells[2]}".lower()
+
+    def test_who_decides_with_the_authority_is_said_in_the_row_or_its_head(self, desk):
+        head, rows = "", iter(table_of(compliance_record(desk)).rows)
+        for found in desk.dossier.findings:
+            row = next(rows)
+            if row.head:
+                head, row = " ".join(row.cells[1:]), next(rows)
+            if "engineer" in found.who_decides and found.verdict not in (Verdict.NOT_ASKED, Verdict.MEETS):
+                assert "ngineer and the authority" in head + row.cells[4].text
+
+    def test_keys_of_the_project_file_keep_their_small_letters(self, desk):
+        text = as_text(compliance_record(desk)) + as_text(criteria(desk))
+        assert not re.search(r"\b[A-Z][a-z]+_[a-z_]+", text)
 
 
 class TestPaths:
@@ -235,6 +279,38 @@ class TestLongTexts:
         again = rest.split(rest.height * 0.5, True)
         assert again is None or again[1].rows[0].head in ("**Thermal**, continued", "**Air**", "**Air**, continued")
 
+    def test_a_row_of_six_lines_breaks_before_what_is_provided(self):
+        from layerfolio.binding.tables import table_piece
+
+        columns = table_of(compliance_record(desk_of(SHOP))).columns
+        asked = "_asked_ " + "words of the rule " * 12 + "\n_provided_ " + "words of the wall " * 12
+        usual, tall = (
+            Row(("1", "**One**\nclause", "_asked_ a\n_provided_ b", "–", "")),
+            Row(("2", "**Two**\n9.1", asked, "–", "")),
+        )
+        piece = table_piece(Table(columns, (usual, usual, tall, usual, usual), long_text=True, extra=1.2), 180)
+        above = piece.head_height + 2 * piece.rows[0].height
+        lines = piece.rows[2].cells[2]
+        assert piece.rows[2].lines >= 6
+        first, rest = piece.split(above + (lines.begins[1] + 1) * 4.35 + 1.2 + 9)
+        assert first.rows[-1].cells[2].lines == lines.lines[: lines.begins[1]]
+        assert rest.rows[0].cells[2].lines == lines.lines[lines.begins[1] :]
+        assert [one.text for one in rest.rows[0].cells[1].lines] == ["Two", "(continued)"]
+        first, rest = piece.split(above + (lines.begins[1] - 0.1) * 4.35 + 1.2 + 9)
+        assert (len(first.rows), len(rest.rows)) == (2, 3)
+
+    def test_what_follows_stands_beside_only_where_that_is_lower(self):
+        from layerfolio.binding.tables import table_piece
+
+        columns = table_of(compliance_record(desk_of(SHOP))).columns
+        long, short = "words of the rule " * 14, "a rule"
+        made = [
+            table_piece(Table(columns, (Row(("1", "**One**", text, "–", "", ), after="what to do " * 8, after_beside=3),)), 180)
+            for text in (long, short)
+        ]  # fmt: skip
+        assert [piece.rows[0].after.beside for piece in made] == [True, False]
+        assert made[0].rows[0].lines == made[0].rows[0].count
+
     def test_a_row_taller_than_a_page_parts_below_its_topic(self):
         from layerfolio.binding.tables import table_piece
 
@@ -351,3 +427,8 @@ def test_the_guide_names_the_sheets_a_project_can_have():
 
 def test_a_verdict_cell_is_on_every_line():
     assert all(isinstance(row.cells[4], VerdictCell) for row in lines_of(desk_of(SHOP)))
+
+
+@pytest.mark.parametrize(("numbers", "words"), [([], "–"), ([3], "3"), ([3, 4], "3, 4"), ([3, 4, 5, 8], "3 to 5, 8")])
+def test_three_lines_in_a_row_are_drawn_together(numbers, words):
+    assert ranges(numbers) == words

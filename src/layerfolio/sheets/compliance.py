@@ -95,10 +95,8 @@ def sheets_to_see(finding: Finding, desk: Desk) -> tuple[str, ...]:
 
 
 def _follows(finding: Finding) -> str:
-    """Why the verdict is so and what to do next; not again what stands as provided."""
-    said = "not in the project file"
-    again = finding.given == said and finding.reason.endswith(said) and finding.next_step
-    follows = finding.next_step if again else finding.what_follows
+    """Why the verdict is so and what to do next."""
+    follows = finding.what_follows
     if finding.mark == "memory" and finding.limit and "memory" not in follows:
         follows = "; ".join(filter(None, (follows, "the limit rests on memory: confirm")))
     if finding.amended:
