@@ -42,7 +42,7 @@ class Attachment:
     """Furring or cladding fastened through insulation into framing. Forces in N per fastener, lengths in m.
 
     `gap` is the depth of what carries no bearing between side member and framing. `insulating_foam`: whether the published
-    table for foam plastics speaks of it. `missing` names what the project file would have to state; then no figures stand.
+    table for foam plastics speaks of it. `missing` names what the project file would have to state; then no capacities stand.
     """
 
     assembly: str
@@ -59,6 +59,17 @@ class Attachment:
     insulating_foam: bool
     missing: tuple[str, ...]
     trace: Trace
+    refused: tuple[str, ...] = ()  # limits of the method that are passed: to be designed by a licensed professional
+    fastener: str = ""  # in the project file's words
+    kind: str = ""  # nail | screw | lag, empty while it is not known
+    diameter: float | None = None  # outer
+    length: float | None = None
+    spacing: float | None = None  # along the furring
+    rows: float | None = None  # from furring to furring
+    weight: float | None = None  # of what hangs outside the insulation, Pa
+    insulation_depth: float | None = None
+    side: str = ""  # number and title of the layer under the fastener's head
+    main: str = ""  # number and title of the framing
 
 
 @dataclass(frozen=True, slots=True)
