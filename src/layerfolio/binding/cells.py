@@ -110,6 +110,7 @@ class AfterLines:
     def parted(self, count: int) -> "tuple[AfterLines | None, AfterLines | None]":
         """What stands in the first `count` lines of the row, and the rest."""
         fitting = max(0, count - self.at) if self.beside else 0
+        fitting = 0 if fitting < 2 or len(self.lines) - fitting == 1 else fitting  # no line of a text stands alone
         first = replace(self, lines=self.lines[:fitting]) if fitting else None
         left = self.lines[fitting:]
         return first, replace(self, lines=left, at=max(0, self.at - count)) if left or not fitting else None

@@ -106,7 +106,7 @@ class TablePiece(Piece):
         if not self.layout.long_text or at < 1 or len(self.rows) - at < self.along or self.rows[at].lines < TALL:
             return None
         row, fitting = self.rows[at], int((room - self.layout.extra) / self.layout.leading)
-        question = (*row.cells[1].begins, row.cells[1].count)[1] if len(row.cells) > 1 else 1
+        question = row.cells[1].count if len(row.cells) > 1 else 1
         begins = [one for one in _longest(row).begins if max(2, question) <= one <= fitting]
         return self._parted(row, begins[-1], again=True) if begins else None
 

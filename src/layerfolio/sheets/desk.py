@@ -26,7 +26,7 @@ class Desk:
     dossier: Dossier
     book: SourceBook = field(default_factory=SourceBook)
     templates: Templates = field(default_factory=Templates)
-    moved_notes: dict[str, tuple[str, ...]] = field(default_factory=dict)  # of drawings whose sheet is full, for C2
+    moved_notes: dict[str, tuple[str, ...]] = field(default_factory=dict)  # of drawings whose sheet is full, for C5
 
     @property
     def system(self) -> str:

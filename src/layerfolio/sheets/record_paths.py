@@ -68,7 +68,7 @@ def performance_cell(number: int, findings: tuple[Finding, ...], topic: TopicWor
         return plain(sentence(calculated)) or AS_HEADED, ""
     if len(finding.performance) <= LONG:
         return plain(sentence(finding.performance)), ""
-    return plain(sentence(calculated)) or BELOW, f"_Performance path_ {plain(words)}"
+    return plain(sentence(calculated)) or BELOW, f"_performance path_ {plain(words)}"
 
 
 def _serves(finding: Finding, findings: tuple[Finding, ...]) -> str:
