@@ -20,8 +20,8 @@ COLUMNS = (
     ("Performance", "path instead", 26), ("Verdict", "path taken", 35),
 )  # fmt: skip
 NOTE = (
-    "The authority having jurisdiction decides every line; where somebody else decides with it, the line or the head of its topic "
-    f"says so. Clauses are named, not quoted: confirm them. {NOT_REREAD} not re-read in its source. "
+    "The authority having jurisdiction decides every line; where somebody else decides with it, the line or the head of its "
+    f"topic says so. Clauses are named, not quoted: confirm them. {NOT_REREAD} not re-read in its source. "
     f"How to read the record: sheet {GUIDE}."
 )
 EXTRA = 1.2  # air of a row, mm: a record of a hundred lines
