@@ -126,12 +126,23 @@ def _assembly_row(study: Any, area: float | None, about: Context) -> EnvelopeRow
 
 
 def _opening_row(opening: Any, about: Context) -> EnvelopeRow:
-    one = next(limiting(about, opening, opening=True), None)
+    one, subject = next(limiting(about, opening, opening=True), None), opening
+    if one is None and opening.kind == "hatch":
+        one, subject = _host(opening, about)
     quantity = one.quantity if one else "U"
     value = opening.transmittance
     if quantity != "U" and value:
         value = 1 / value
-    return _row(opening.name, opening.kind, opening, opening.total_area, value, one, quantity, about)
+    return _row(opening.name, opening.kind, subject, opening.total_area, value, one, quantity, about)
+
+
+def _host(opening: Any, about: Context) -> tuple[Requirement | None, Any]:
+    """What limits a hatch where the set asks of it what it asks of the assembly that it lies in."""
+    study = about.envelope.thermal.get(opening.wall)
+    asks = any(one.rule.get("as_what_it_lies_in") for one in requirements(about.edition.set_id))
+    if study is None or not asks:
+        return None, opening
+    return next(limiting(about, study.assembly), None), study.assembly
 
 
 def _row(

@@ -133,6 +133,7 @@ OF_BUILDING: dict[str, Any] = {
     "bedrooms": ("escape", "judge_bedrooms"),
     "whole_house_ventilation": ("ventilation_us", "judge_whole_house_ventilation"),
     "window_falls": ("glazing_us", "judge_window_falls"),
+    "air_leakage": ("us_leakage", "judge_air_leakage"),
     "figures_only": lambda requirement, about: None,
 }
 """Judges of what is asked of the building and not of an assembly; a pair names module and function, imported on use."""
@@ -141,6 +142,9 @@ OF_OPENING: dict[str, Any] = {
     "reminder": lambda requirement, opening, about: judge_reminder(requirement, opening, about),
     "rated_opening": ("openings_nbc", "judge_rated"),
     "glass_block": ("openings_nbc", "judge_glass_block"),
+    "fenestration": ("us_fenestration", "judge_fenestration"),
+    "hatch": ("us_fenestration", "judge_hatch"),
+    "solar_gain": ("us_solar_gain", "judge_solar_gain"),
     "nominal_resistance": ("openings_nbc", "judge_nominal"),
     "egress": ("escape", "judge_egress"),
     "safety_glazing": ("glazing_us", "judge_safety_glazing"),
@@ -150,6 +154,8 @@ OF_OPENING: dict[str, Any] = {
 
 AFTER: dict[str, Any] = {
     "trade_off": ("trade_off", "judge_trade_off"),
+    "total_ua": ("us_total_ua", "judge_total_ua"),
+    "fenestration_maxima": ("us_total_ua", "judge_fenestration_maxima"),
 }
 """Judges of the building that see the findings of its parts, in the same way."""
 

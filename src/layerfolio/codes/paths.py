@@ -4,7 +4,7 @@ The words come from the requirement's own file (`performance`), else from paths.
 nothing: a verdict stays as it was judged.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any
 
@@ -39,6 +39,7 @@ class _Known:
     leakage: float | None
     answering: Finding | None  # the calculation of the whole envelope
     tradable: frozenset[str] | None = None  # parts that a trade may reach, where the set says which
+    other_table: dict[str, str] = field(default_factory=dict)  # of two tables, of which one has to be met: each id's other
 
 
 def with_paths(findings: tuple[Finding, ...], project: Any, envelope: Any = None) -> tuple[Finding, ...]:
@@ -49,10 +50,12 @@ def with_paths(findings: tuple[Finding, ...], project: Any, envelope: Any = None
     sheet never differ.
     """
     set_id = project.code.set
+    rules = {one.id: one for one in requirements(set_id)}
     known = _Known(
-        findings, {one.id: one for one in requirements(set_id)}, ways(set_id),
+        findings, rules, ways(set_id),
         str(getattr(project.code, "energy_path", None) or ""), getattr(project, "air_changes_at_50_pa", None),
         next((one for one in findings if _ending(one) in ANSWERS), None), _tradable(envelope),
+        _pairs(rules),
     )  # fmt: skip
     return tuple(_with_path(one, known) for one in findings)
 
@@ -75,6 +78,22 @@ def _tradable(envelope: Any) -> frozenset[str] | None:
     return frozenset(row.name for row in rows) if rows else None
 
 
+def _pairs(rules: dict[str, Requirement]) -> dict[str, str]:
+    """Ids of requirements of which one has to be met (`either` names the other's question), both ways."""
+    by_question = {one.question: one.id for one in rules.values()}
+    found = {one.id: by_question[one.rule["either"]] for one in rules.values() if "either" in one.rule}
+    return found | {other: one for one, other in found.items()}
+
+
+def _by_other_table(found: Finding, known: _Known) -> str:
+    """The id of the other table's line on the same part, where that is met and this is not."""
+    other = known.other_table.get(found.id)
+    if other is None or found.verdict in (Verdict.MEETS, Verdict.NOT_ASKED):
+        return ""
+    met = any(one.id == other and one.assembly == found.assembly and one.verdict == Verdict.MEETS for one in known.findings)
+    return other if met else ""
+
+
 def _ending(found: Finding) -> str:
     return found.id.rpartition("/")[2]
 
@@ -88,7 +107,9 @@ def _with_path(found: Finding, known: _Known) -> Finding:
 
 
 def _answered_by(found: Finding, known: _Known) -> str:
-    """The id of the calculation of the whole envelope, where it meets and the prescriptive figure does not."""
+    """The id of the other table's line, or of the calculation of the whole envelope, where it meets and this figure does not."""
+    if table := _by_other_table(found, known):
+        return table
     other = known.answering
     if other is None or other.verdict != Verdict.MEETS or not _traded(found, other, known):
         return ""
@@ -100,6 +121,9 @@ def _traded(found: Finding, other: Finding, known: _Known) -> bool:
     if known.tradable is not None:
         return _is_traded(found) and found.assembly in known.tradable
     _, openings_too = ANSWERS[_ending(other)]
+    rule = known.rules.get(found.id)
+    if rule is not None and rule.rule.get("untraded"):
+        return False
     return _is_traded(found) and (openings_too or not found.opening)
 
 
@@ -164,6 +188,8 @@ def _balance(one: Finding) -> str:
 def _chosen(found: Finding, known: _Known) -> str:
     if found.verdict == Verdict.NOT_ASKED:
         return "not asked"
+    if found.answered_by in known.other_table:
+        return "prescriptive: one of the two tables is met"
     if found.answered_by:
         return f"performance: {ANSWERS[_ending(known.answering)][0]}"
     if found.path == "performance":
@@ -181,7 +207,7 @@ def _on_performance(found: Finding, known: _Known) -> str:
     """Of a finding that is itself a calculation on the performance path."""
     if found is not known.answering and found.id != getattr(known.answering, "id", ""):
         return BESIDE
-    count = sum(_answered_by(one, known) != "" for one in known.findings)
+    count = sum(_answered_by(one, known) == found.id for one in known.findings)
     if count:
         return f"performance: it answers {count} line{'s' * (count != 1)} of this record"
     if known.energy_path in TRADING:
