@@ -106,12 +106,12 @@ def _named(document: object) -> str:
 
 
 def _asked(desk: Desk) -> Table:
-    """What each open line of the record wants to have supplied, equal wishes once."""
-    lines: dict[str, list[int]] = {}
+    """What each open line of the record wants to have supplied, equal wishes once, each line with its subject."""
+    lines: dict[str, list[str]] = {}
     for number, one in enumerate(desk.dossier.findings, 1):
         if one.verdict is Verdict.NEEDS_EVIDENCE:
-            lines.setdefault(one.next_step or one.reason, []).append(number)
-    rows = tuple(
-        Row((plain(sentence(words)), plain(", ".join(map(str, numbers))))) for words, numbers in lines.items()
-    )
+            lines.setdefault(one.next_step or one.reason, []).append(
+                f"{number} ({one.assembly})" if one.assembly else str(number)
+            )
+    rows = tuple(Row((plain(sentence(words)), plain(", ".join(numbers)))) for words, numbers in lines.items())
     return Table((Column("To supply", width=140), Column(f"Lines of {RECORD}")), rows)

@@ -96,7 +96,9 @@ def climate_rows(desk: Desk) -> Rows:
         rows.append(row(desk, "Moisture index", "climate.moisture_index", source))
     zone = finding_of(desk, "zone")
     if zone or at(desk, "code.zone"):
-        how = "; ".join(filter(None, (at(desk, "code.zone_source"), zone and f"{zone.reason} ({line_words(desk, zone)})")))
+        found = f"{zone.reason} ({line_words(desk, zone)})" if zone else ""
+        source = str(at(desk, "code.zone_source") or "")
+        how = "; ".join(filter(None, ("" if source in found else source, found)))
         rows.append(("Climate zone", shown(at(desk, "code.zone"), desk.system), how or FILE))
     return rows
 
