@@ -1,0 +1,62 @@
+"""What an elevation of a line of bracing shows, in metres; and the scales that it may be drawn at."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from layerfolio.drawing.figures import Units
+
+SCALES: dict[str, tuple[int, ...]] = {
+    "metric": (50, 100, 200, 500, 1000, 2000),
+    "customary": (48, 96, 192, 384, 768, 1536),
+}
+_WRITTEN = {48: '1/4" = 1\'-0"', 96: '1/8" = 1\'-0"', 192: '1/16" = 1\'-0"', 384: '1/32" = 1\'-0"'}
+TALLEST = 62.0  # mm on paper
+
+
+@dataclass(frozen=True, slots=True)
+class PanelView:
+    """One panel: from the start of the line, m; it stands on the floor."""
+
+    start: float
+    length: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningView:
+    """One opening: from the start of the line and from the floor, m; without a height it goes up to the plate, dashed."""
+
+    start: float
+    width: float
+    sill: float
+    height: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class LineView:
+    """One line of bracing; `laid_out`: whether the places of its panels are stated, else they are assumed."""
+
+    name: str
+    title: str
+    length: float
+    height: float
+    panels: tuple[PanelView, ...]
+    openings: tuple[OpeningView, ...] = ()
+    laid_out: bool = True
+    hold_downs: bool = False
+    notes: tuple[str, ...] = ()
+
+
+def common_scale(lines: Sequence[LineView], units: Units, room: float) -> int:
+    """The largest scale at which every line is no longer than `room` mm on paper and not too tall."""
+    longest, tallest = max(one.length for one in lines), max(one.height for one in lines)
+    for scale in SCALES[units]:
+        if longest * 1000 / scale <= room and tallest * 1000 / scale <= TALLEST:
+            return scale
+    return SCALES[units][-1]
+
+
+def written_scale(scale: int, units: Units) -> str:
+    """`1 : 100`, or with the customary way of writing it in front."""
+    plain = f"1 : {scale}"
+    return f"{_WRITTEN[scale]} ({plain})" if units == "customary" and scale in _WRITTEN else plain

@@ -1,0 +1,149 @@
+"""Elevations of lines of bracing: to scale, legible, in black and white, their chain adding up."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from readings import flat, labels_crossed, lines, overlapping_labels, texts
+
+from layerfolio.drawing.extent import extent
+from layerfolio.drawing.font import cap_height
+from layerfolio.drawing.lettering import CAPITAL
+from layerfolio.drawing.marks import Clip, Curve, Group, Line, Text
+from layerfolio.drawing.wall_dimensions import breaks, figures
+from layerfolio.drawing.wall_elevation import ASSUMED, wall_elevations
+from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView
+
+UNITS = st.sampled_from(["metric", "customary"])
+NORTH = LineView(
+    "L1", "North wall, ground floor", 9.6, 2.7,
+    (PanelView(0.0, 2.4, 2.7), PanelView(4.2, 1.2, 2.7), PanelView(9.0, 0.6, 2.4)),
+    (OpeningView(2.7, 1.2, 0.9, 1.2), OpeningView(6.0, 0.91, 0.0, None)), hold_downs=True,
+    notes=("nails 63 x 3.25 mm at 150 on edges, 300 between; edges blocked",),
+)  # fmt: skip
+
+
+@st.composite
+def views(draw):
+    """Panels and gaps in turn, from slivers to whole walls; the length is their sum."""
+    height = draw(st.floats(1.0, 12.0))
+    pieces = draw(st.lists(st.floats(0.05, 8.0), min_size=1, max_size=25))
+    place, panels, openings = 0.0, [], []
+    touching = draw(st.booleans())
+    for number, long in enumerate(pieces):
+        if number % 2 == 0 or touching:
+            panels.append(PanelView(place, long, height * draw(st.sampled_from((1.0, 0.7)))))
+        elif draw(st.booleans()):
+            openings.append(OpeningView(place, long, 0.3 * height, draw(st.sampled_from((None, 0.5 * height)))))
+        place += long
+    title = draw(st.sampled_from(("North wall", "", "A very long name of a line of bracing " * 5)))
+    notes = draw(st.lists(st.sampled_from(("nails", "staples at 75 " * 12)), max_size=2))
+    return LineView(f"L{len(panels)}", title, place, height, tuple(panels), tuple(openings),
+                    draw(st.booleans()), draw(st.booleans()), tuple(notes))  # fmt: skip
+
+
+@settings(max_examples=80, deadline=None)
+@given(st.lists(views(), min_size=1, max_size=6), UNITS, st.sampled_from((180.0, 191.0, 193.95)))
+def test_no_lettering_overlaps_or_leaves_the_field(several, units, width):
+    drawings = wall_elevations(several, units=units, width=width)
+    for drawing in drawings:
+        assert overlapping_labels(drawing) == []
+        assert labels_crossed(drawing, "tick") == []
+        assert labels_crossed(drawing, "pointer") == []
+        x0, y0, x1, y1 = extent(drawing.marks)
+        assert x0 >= -0.01 and y0 >= -0.01 and x1 <= width + 0.01 and y1 <= drawing.height + 0.01
+        assert all(one.size >= 9.72 for one in texts(drawing))
+        assert len([one for one in flat(drawing.marks) if getattr(one, "role", "") == "scale"]) == 1
+    walls = [one for drawing in drawings for one in flat(drawing.marks) if getattr(one, "role", "") == "outline wall"]
+    assert len(walls) == len(several)
+
+
+def _text_of(figure: str) -> Fraction:
+    """The figure of a chain in mm or inches."""
+    if '"' not in figure:
+        return Fraction(figure)
+    feet, _, inches = figure.removesuffix('"').rpartition("'-")
+    return 12 * Fraction(feet or 0) + sum(map(Fraction, inches.split()), Fraction(0))
+
+
+@settings(max_examples=200, deadline=None)
+@given(views(), UNITS)
+def test_the_chain_adds_up_to_the_length(view, units):
+    parts = [_text_of(one) for one in figures(breaks(view), units)]
+    assert sum(parts) == _text_of(figures((0.0, view.length), units)[0])
+
+
+def _spans(drawing, role):
+    found = [one for one in flat(drawing.marks) if isinstance(one, Curve) and one.role == role]
+    xs = [[c[1] for c in one.commands if len(c) > 1] for one in found]
+    return [max(one) - min(one) for one in xs]
+
+
+def test_panels_and_wall_are_true_to_the_scale():
+    [drawing] = wall_elevations((NORTH,))
+    assert (drawing.scale, drawing.scale_text) == (100, "1 : 100")
+    assert round(_spans(drawing, "outline wall")[0], 6) == 96.0
+    assert [round(one, 6) for one in _spans(drawing, "outline panel")[:3]] == [24.0, 12.0, 6.0]
+    [feet] = wall_elevations((NORTH,), units="customary")
+    assert feet.scale_text == '1/8" = 1\'-0" (1 : 96)'
+    assert round(_spans(feet, "outline wall")[0], 6) == 100.0
+
+
+def test_a_short_line_is_drawn_larger_and_a_long_one_smaller():
+    assert wall_elevations((LineView("L1", "", 7.9, 2.7, ()),))[0].scale == 50
+    assert wall_elevations((LineView("L1", "", 8.1, 2.7, ()),))[0].scale == 100
+    assert wall_elevations((LineView("L1", "", 120.0, 2.7, ()),))[0].scale == 1000
+
+
+def test_every_panel_is_hatched_at_45_degrees_and_named():
+    [drawing] = wall_elevations((NORTH,))
+    hatches = [one for one in _opened(drawing.marks) if isinstance(one, Clip)]
+    assert len(hatches) == len(NORTH.panels) + 1  # and the key
+    for clip in hatches:
+        for stroke in clip.marks:
+            for (_, ax, ay), (_, bx, by) in zip(stroke.commands[::2], stroke.commands[1::2], strict=True):
+                assert abs((bx - ax) - (by - ay)) < 1e-6
+    assert [one.text for one in texts(drawing, "panel")] == ["P1", "P2", "P3"]
+    assert [one.text for one in texts(drawing, "chain")] == ["2400", "1800", "1200", "3600", "600"]
+
+
+def _opened(marks):
+    for one in marks:
+        yield from _opened(one.marks) if isinstance(one, Group) else (one,)
+
+
+def test_hold_downs_stand_where_the_project_states_them_and_nowhere_else():
+    def count(view):
+        [drawing] = wall_elevations((view,))
+        return sum(getattr(one, "role", "") == "hold-down" for one in flat(drawing.marks))
+
+    assert count(NORTH) == 6 + 1  # panel ends, and the key
+    assert count(replace(NORTH, hold_downs=False)) == 0
+    touching = replace(NORTH, panels=(PanelView(0, 1.2, 2.7), PanelView(1.2, 1.2, 2.7)))
+    assert count(touching) == 3 + 1
+
+
+def test_places_that_are_assumed_have_no_gap_and_say_so():
+    [drawing] = wall_elevations((replace(NORTH, laid_out=False),))
+    assert [one.text for one in texts(drawing, "chain")] == ["2400", "1200", "600"]
+    assert ASSUMED in " ".join(one.text for one in texts(drawing, "note"))
+
+
+def test_an_opening_without_a_height_is_dashed():
+    [drawing] = wall_elevations((NORTH,))
+    frames = [one for one in flat(drawing.marks) if isinstance(one, Line) and one.role == "outline opening"]
+    assert [bool(one.dash) for one in frames] == [False, True, False]
+
+
+def test_many_lines_take_several_drawings_each_with_its_bar():
+    many = tuple(LineView(f"L{n}", "A wall", 9.0, 2.7, (PanelView(0, 9.0, 2.7),)) for n in range(1, 8))
+    drawings = wall_elevations(many, room=190.0)
+    assert len(drawings) > 1 and all(one.height <= 190.0 for one in drawings)
+    assert [sum(1 for _ in lines(one, "check bar end")) for one in drawings] == [2] * len(drawings)
+
+
+def test_lettering_is_at_least_two_and_a_half_millimetres():
+    [drawing] = wall_elevations((NORTH,))
+
+    assert all(cap_height(one.size) >= CAPITAL - 0.005 for one in flat(drawing.marks) if isinstance(one, Text))
