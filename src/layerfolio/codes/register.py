@@ -1,5 +1,6 @@
 """The evidence register of a project, and the findings with the rows they wait for."""
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -38,8 +39,16 @@ def register(
 
 
 def with_rows(findings: Iterable[Finding], found: Register) -> tuple[Finding, ...]:
-    """The findings, each that waits for evidence with the numbers of its rows."""
-    return tuple(replace(one, evidence=found.rows_for(one)) if found.rows_for(one) else one for one in findings)
+    """The findings, each that waits for evidence or names a document with the numbers of its rows."""
+    rows = ((one, found.rows_for(one) or _named(one, found)) for one in findings)
+    return tuple(replace(one, evidence=numbers) if numbers else one for one, numbers in rows)
+
+
+def _named(finding: Finding, found: Register) -> tuple[str, ...]:
+    """The rows whose document a finding names by its number."""
+    text = f"{finding.given} {finding.next_step}"
+    papers = ((row.number, row.document.number) for row in found.rows if row.document and row.document.number)
+    return tuple(row for row, number in papers if re.search(rf"(?<![\w-]){re.escape(number)}(?![\w-])", text))
 
 
 def waits_for(finding: Finding, found: Register) -> str:
