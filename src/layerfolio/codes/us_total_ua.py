@@ -12,6 +12,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import BEST, Outcome, worst
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.us_maxima import asked_words, given_words, maxima
+from layerfolio.codes.us_solar_gain import limit_in
 from layerfolio.codes.wording import figure, listed
 from layerfolio.units.table import unit_factor
 
@@ -77,7 +78,7 @@ def _outcome(found: _Sum, requirement: Requirement, about: Context, findings: Se
     if missing:
         return Outcome(Verdict.NEEDS_EVIDENCE, f"not summed without {listed(missing)}", f"supply {listed(missing)}")
     parts_of_it = [_compared(found, about), *_open_parts(found, about, findings), *_slabs(requirement, findings)]
-    parts_of_it += _solar(requirement, findings)
+    parts_of_it += _solar(requirement, about, findings)
     parts_of_it += [maxima(_rule(requirement.rule["maxima"], about), about)]
     return worst(parts_of_it)
 
@@ -146,9 +147,12 @@ def _slabs(requirement: Requirement, findings: Sequence[Finding]) -> list[Outcom
     ]  # fmt: skip
 
 
-def _solar(requirement: Requirement, findings: Sequence[Finding]) -> list[Outcome]:
-    """The limits of solar heat gain stay as they are."""
-    some = [one for one in findings if one.id.endswith(f"/{requirement.rule['solar']}")]
+def _solar(requirement: Requirement, about: Context, findings: Sequence[Finding]) -> list[Outcome]:
+    """The limits of solar heat gain stay as they are: those of the table of transmittances, whatever the other prints."""
+    rule = _rule(requirement.rule["solar"], about)
+    openings = about.envelope.openings
+    limited = [name for name, one in openings.items() if any(limit_in(rule, one, zone) is not None for zone in about.zones)]
+    some = [one for one in findings if one.id == rule.id and one.assembly in limited]
     bad = [one for one in some if one.verdict not in (Verdict.MEETS, Verdict.NOT_ASKED)]
     first = max(bad, key=lambda one: BEST.index(one.verdict), default=None)
     if first is None:
