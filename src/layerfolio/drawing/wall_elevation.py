@@ -20,16 +20,20 @@ SWATCH = 9.0
 
 
 def wall_elevations(
-    lines: Sequence[LineView], *, units: Units = "metric", width: float = 180.0, room: float = 190.0
+    lines: Sequence[LineView], *, units: Units = "metric", width: float = 180.0, room: float = 190.0, first: float | None = None
 ) -> tuple[Drawing, ...]:
-    """Drawings no taller than `room` where that can be, each with as many lines as it holds, a check bar and a key."""
+    """Drawings no taller than `room` where that can be, each with as many lines as it holds, a check bar and a key.
+
+    `first`: what the page leaves to the first of them; passed over where no line fits it.
+    """
     if not lines:
         return ()
     scale = _scale(lines, units, width)
     blocks = [_line(one, scale, units, width) for one in lines]
     foot = _foot(lines, scale, units, width)
     drawings: list[Drawing] = []
-    for number, group in enumerate(_pages(blocks, room - _tall(foot) - BETWEEN)):
+    beside = _tall(foot) + BETWEEN + 1.0
+    for number, group in enumerate(_pages(blocks, room - beside, (first or room) - beside)):
         drawings.append(_drawing(number, [*group, foot], scale, units, width))
     return tuple(drawings)
 
@@ -114,17 +118,17 @@ def _tall(marks: Sequence[Mark]) -> float:
     return high - low
 
 
-def _pages(blocks: list[list[Mark]], room: float) -> list[list[list[Mark]]]:
-    """As many lines together as fit, at least one."""
-    pages: list[list[list[Mark]]] = []
-    used = 0.0
+def _pages(blocks: list[list[Mark]], room: float, first: float) -> list[list[list[Mark]]]:
+    """As many lines together as fit, at least one; the first page has a room of its own where one line fits it."""
+    pages: list[list[list[Mark]]] = [[]]
+    left = first if _tall(blocks[0]) <= first else room
     for one in blocks:
-        more = _tall(one) + (BETWEEN if used else 0.0)
-        if not pages or used + more > room:
+        more = _tall(one) + (BETWEEN if pages[-1] else 0.0)
+        if pages[-1] and more > left:
             pages.append([])
-            used, more = 0.0, _tall(one)
+            left, more = room, _tall(one)
         pages[-1].append(one)
-        used += more
+        left -= more
     return pages
 
 

@@ -143,8 +143,8 @@ class Assembly(Record):
                 report.problem(stated.keys[name], join(where, name), message)
 
 
-RESERVED = re.compile(r"[GC][0-9]|E[0-9]|X[0-9]+", re.I)
-"""Cover and guide, records, evidence and explanations; their numbers cannot name an assembly."""
+RESERVED = re.compile(r"[GC][0-9]|E[0-9]|ST[0-9]|X[0-9]+", re.I)
+"""Cover and guide, records, evidence, structural sheets and explanations; their numbers cannot name an assembly."""
 
 
 def opening_name_wrong(name: str) -> str:

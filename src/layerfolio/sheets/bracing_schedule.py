@@ -1,0 +1,33 @@
+"""The bracing schedule: each line of bracing with its panels, what is asked and provided, an elevation, the steps."""
+
+from layerfolio.sheets import bracing_tables as tables
+from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
+from layerfolio.sheets.bracing_views import elevations
+from layerfolio.sheets.desk import BRACING, Desk
+from layerfolio.sheets.structure_parts import caution, field_of, findings_on, listed_missing, steps_of, verdicts
+from layerfolio.studies.structure_types import WallLineStudy
+
+
+def bracing_schedule(desk: Desk) -> Sheet | None:
+    """Sheet ST2; None for a project without lines of bracing."""
+    lines: dict[str, WallLineStudy] = field_of(desk, "wall_lines")
+    if not lines:
+        return None
+    schedule, panels = tables.lines(desk, lines), tables.panels(lines, desk.system)
+    drawings = elevations(desk, lines, (schedule, *((panels,) if panels else ())))
+    blocks = desk.templates.blocks(
+        "bracing",
+        head=Head("", "Bracing schedule", "lines of bracing, panels, elevations"),
+        caution=caution(),
+        lines=schedule,
+        panels=panels or "",
+        shear=any(tables.unit_shear(one, desk.system) for one in lines.values()),
+        in_brackets=desk.system == "customary",
+        missing=[listed_missing(name, one.missing) for name, one in lines.items() if one.missing],
+        verdicts=verdicts(desk, findings_on(desk, BRACING)) or "",
+        drawings=list(map(Figure, drawings)),
+        steps_head=Heading("Steps"),
+        steps=steps_of(desk, {name: one.trace for name, one in lines.items()}, "R") or "",
+    )
+    return Sheet(BRACING, "Bracing schedule", drawings[0].scale_text if drawings else "—", blocks)
+

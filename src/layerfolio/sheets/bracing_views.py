@@ -1,0 +1,83 @@
+"""Lines of bracing made ready to be drawn."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from layerfolio.drawing.marks import Drawing
+from layerfolio.drawing.wall_elevation import wall_elevations
+from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView
+from layerfolio.sheets.blocks import Table
+from layerfolio.sheets.bracing_tables import heights
+from layerfolio.sheets.desk import Desk
+from layerfolio.sheets.figures import NOT_GIVEN
+from layerfolio.sheets.measuring import table_height
+from layerfolio.studies.structure_types import WallLineStudy
+from layerfolio.units.quantity import Quantity
+from layerfolio.units.show import length_figure
+
+WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
+ROOM = {"letter": 196.0, "tabloid": 196.0, "a4": 213.0, "a3": 213.0}
+"""What a page leaves to a drawing, paper mm."""
+TEXTS = 48.0
+"""Of it the caution, the note under the tables, the heading and some air take so much on the first page."""
+
+
+def elevations(desk: Desk, lines: dict[str, WallLineStudy], above: Sequence[Table]) -> tuple[Drawing, ...]:
+    """All lines to one scale, several to a drawing; the first takes what the tables above it leave of the page."""
+    page = desk.dossier.project.project.page
+    views = [view(name, one, desk.system) for name, one in lines.items()]
+    first = ROOM[page] - TEXTS - sum(_height(one, WIDTHS[page]) for one in above)
+    return wall_elevations(views, units=desk.system, width=WIDTHS[page], room=ROOM[page], first=max(first, 0.0))
+
+
+def _height(table: Table, width: float) -> float:
+    """With its heading, the line of units and the last lines of its rows."""
+    return 9.1 + 4.35 + table_height(table, width) + sum(4.35 for row in table.rows if row.after)
+
+
+def view(name: str, one: WallLineStudy, system: str) -> LineView:
+    """One line; openings without a place are named in a note, because they cannot be drawn."""
+    stated = one.stated
+    panels = [PanelView(start, length, high) for (start, length), high in zip(one.panels, heights(one), strict=True)]
+    listed = list(getattr(stated, "openings", None) or ())
+    placed = [_opening(each) for each in listed if each.at is not None and each.along is not None]
+    notes = [fastening_note(stated, system)]
+    if len(placed) < len(listed):
+        notes.append(f"{len(listed) - len(placed)} of {len(listed)} openings have no stated place and are not drawn.")
+    if getattr(stated, "hold_downs", None) is None:
+        notes.append("Hold-downs: not given; the engineer says whether the ends of panels are tied down.")
+    title = f"{getattr(stated, 'title', None) or 'line of bracing'}, built as {one.assembly}"
+    return LineView(
+        name, title, one.length, one.height, tuple(panels), tuple(placed), one.laid_out,
+        bool(getattr(stated, "hold_downs", None)), tuple(notes),
+    )  # fmt: skip
+
+
+def _opening(stated: Any) -> OpeningView:
+    sill = stated.sill.value if stated.sill else 0.0
+    return OpeningView(stated.at.value, stated.along.value, sill, stated.height.value if stated.height else None)
+
+
+def fastening_note(stated: Any, system: str) -> str:
+    """What fastens the panels, in one line."""
+    found = getattr(stated, "panel_fastening", None)
+    if found is None or not found.kind:
+        return "Fasteners of the panels: not given."
+    apart = ((found.edge, "along edges"), (found.field, "between"))
+    spaced = [f"at {_short(value, system)} {words}" for value, words in apart if value]
+    blocked = {True: "all edges blocked", False: "edges not blocked", None: "blocking not given"}[found.blocked]
+    return f"{found.kind.capitalize()}s {shank(found.shank, system)}, {', '.join([*spaced, blocked])}."
+
+
+def shank(one: Any, system: str) -> str:
+    """Length by diameter of a nail, screw or staple."""
+    if one is None:
+        return NOT_GIVEN
+    if system == "customary":
+        return f"{length_figure(one.length, system)} x {length_figure(one.diameter, system)}"
+    return f"{_short(one.length, system)[:-3]} x {length_figure(one.diameter, system)}\u00a0mm"
+
+
+def _short(value: Quantity, system: str) -> str:
+    figure = length_figure(value, system)
+    return f"{figure}\u00a0mm" if system == "metric" else figure

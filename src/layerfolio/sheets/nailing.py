@@ -1,0 +1,67 @@
+"""Nails and panels: the rows of the set's own fastening table, and what fastens the panels of each line of bracing."""
+
+from typing import Any
+
+from layerfolio.sheets.blocks import Column, Row, Table
+from layerfolio.sheets.bracing_views import shank
+from layerfolio.sheets.desk import Desk
+from layerfolio.sheets.figures import NOT_GIVEN
+from layerfolio.sheets.markup import plain
+from layerfolio.sheets.structure_parts import length_unit, long
+from layerfolio.studies.structure_types import WallLineStudy
+
+YES_NO = {True: "yes", False: "no", None: NOT_GIVEN}
+
+
+def nailing_table(desk: Desk) -> Table | None:
+    """The set's rows for plates, studs and panels; None where the set carries none."""
+    return None
+
+
+def panel_table(desk: Desk, lines: dict[str, WallLineStudy]) -> Table:
+    """Board and fasteners of each line, as stated."""
+    system = desk.system
+    wide = 26.0 if system == "customary" else 20.0
+    columns = (
+        Column("Line", "", 12), Column("Panels", "grade, thickness", 0),
+        Column("Fasteners", "length x diameter", 40), Column("Edges", length_unit(system), wide, "right"),
+        Column("Between", length_unit(system), wide, "right"), Column("Edges blocked", "", 25),
+        Column("Gypsum opposite", "", 28),
+    )  # fmt: skip
+    return Table(columns, tuple(_panel(desk, name, one, system) for name, one in lines.items()))
+
+
+def _panel(desk: Desk, name: str, one: WallLineStudy, system: str) -> Row:
+    stated = one.stated
+    found = getattr(stated, "panel_fastening", None)
+    kind = getattr(found, "kind", "")
+    nails = f"{kind}s {shank(found.shank, system)}" if kind else NOT_GIVEN
+    return Row((
+        f"**{plain(name)}**", plain(board(desk, one)), plain(nails), long(getattr(found, "edge", None), system),
+        long(getattr(found, "field", None), system), YES_NO[getattr(found, "blocked", None)],
+        YES_NO[getattr(stated, "gypsum_opposite", None)],
+    ))  # fmt: skip
+
+
+def board(desk: Desk, one: WallLineStudy) -> str:
+    """The board of a line's panels: stated, else the layer that serves bracing."""
+    stated = getattr(one.stated, "panel", None)
+    layer = panel_layer(desk, one)
+    thickness = getattr(stated, "thickness", None) or getattr(layer, "thickness", None)
+    parts: list[Any] = [getattr(stated, "grade", None), getattr(stated, "span_rating", None), layer.title if layer else None]
+    if thickness is not None:
+        figure = long(thickness, desk.system)
+        parts.append(figure if desk.system == "customary" else f"{figure}\u00a0mm")
+    return ", ".join(filter(None, parts)) or NOT_GIVEN
+
+
+def panel_layer(desk: Desk, one: WallLineStudy) -> Any:
+    """The layer of the line's wall that its panels are; None where none is named."""
+    assembly = desk.dossier.assemblies.get(one.assembly)
+    if assembly is None:
+        return None
+    named = getattr(getattr(one.stated, "panel", None), "material", None)
+    layers = assembly.layers
+    return next((x for x in layers if named and named in (x.name, x.material)), None) or next(
+        (x for x in layers if "bracing" in x.serves), None
+    )
