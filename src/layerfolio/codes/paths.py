@@ -124,7 +124,7 @@ def _traded(found: Finding, other: Finding, known: _Known) -> bool:
     rule = known.rules.get(found.id)
     if rule is not None and rule.rule.get("untraded"):
         return False
-    return _is_traded(found) and (openings_too or not found.opening)
+    return is_energy(found) and _is_traded(found) and (openings_too or not found.opening)
 
 
 def _is_traded(found: Finding) -> bool:

@@ -53,7 +53,7 @@ class Row:
     def words(self) -> str:
         if self.summed:
             return f"R-{self.ways[0][0]:g}"
-        return " or ".join(_pair(*one) for one in self.ways)
+        return ", or ".join(_pair(*one) for one in self.ways)
 
 
 def _pair(cavity: float, continuous: float) -> str:
