@@ -51,6 +51,8 @@ def results(dossier: Dossier) -> dict[str, Any]:
 
 
 def _assembly(dossier: Dossier, name: str) -> dict[str, Any]:
+    from layerfolio.results_structure import structure_part
+
     one, thermal, vapour = dossier.assemblies[name], dossier.thermal[name], dossier.vapour[name]
     heat = {h.layer.number: h for h in thermal.layers}
     cups = {v.layer.number: v for v in vapour.layers}
@@ -60,7 +62,7 @@ def _assembly(dossier: Dossier, name: str) -> dict[str, Any]:
         "thermal": {**_thermal(thermal), **_ground(dossier.ground.get(name))},
         "vapour": _vapour(vapour),
         "condensation": results_part(dossier.condensation[name]),
-        "structure": {},
+        "structure": structure_part(dossier, name),
         "carbon": {},
     }
 

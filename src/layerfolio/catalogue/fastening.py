@@ -9,7 +9,7 @@ from layerfolio.catalogue.files import load, origin
 from layerfolio.home import folder
 from layerfolio.units.table import unit_factor
 
-UNITS = {"psi": "pressure", "ksi": "pressure", "in": "length", "N/kg": "gravity"}
+UNITS = {"psi": "pressure", "ksi": "pressure", "in": "length"}
 
 
 @dataclass(frozen=True, slots=True)

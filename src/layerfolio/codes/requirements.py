@@ -53,12 +53,21 @@ def _fits(row: dict[str, Any], assembly: Assembly) -> bool:
         return False
     if row.get("insulated") and not any(layer.insulating and layer.counts for layer in assembly.layers):
         return False
+    if row.get("hung") and not _hangs(assembly):
+        return False
     if "family" in row and not any(layer.family == row["family"] for layer in assembly.layers):
         return False
     together = set(row.get("serves", ()))
     if together and not any(together <= set(layer.serves) for layer in assembly.layers):
         return False
     return row.get("slope_from", 0) <= assembly.slope < row.get("slope_below", 181)
+
+
+def _hangs(assembly: Assembly) -> bool:
+    """Whether cladding hangs outside insulation."""
+    from layerfolio.studies.joint import joint
+
+    return joint(assembly) is not None
 
 
 @cache

@@ -10,9 +10,9 @@ from layerfolio.catalogue.fastening import PublishedRow, fastener_data
 from layerfolio.formulas import dowel as d
 from layerfolio.formulas import loads as f
 from layerfolio.steps.trace import Recorder
-from layerfolio.studies.attachment_inputs import DESIGN, Inputs, inputs
+from layerfolio.studies.attachment_inputs import Inputs, inputs
 from layerfolio.studies.dead_load import dead_load
-from layerfolio.studies.joint import Joint, joint
+from layerfolio.studies.joint import DESIGN, Joint, joint
 from layerfolio.studies.layer_heat import source_words, subject
 from layerfolio.studies.structure_types import Attachment, YieldMode
 from layerfolio.studies.yield_modes import Dowel, governing, withdrawal, yield_modes
@@ -33,6 +33,8 @@ def attachment(assembly: Assembly, project: Any) -> Attachment | None:
     if found is None:
         return None
     about, record = inputs(found, dead_load(assembly)), Recorder()
+    if about.not_wood:
+        about.refused.append(about.not_wood)
     area = _area(about, record)
     demand = None
     if area and about.weight is not None:
@@ -149,5 +151,6 @@ def _attachment(
         insulating_foam=one.foam, missing=tuple(about.missing), trace=record.done(), refused=tuple(about.refused),
         fastener=pins.title if pins else "", kind=about.kind, diameter=pins.outer if pins else None,
         length=pins.length if pins else None, spacing=pins.spacing if pins else None, rows=about.rows, weight=about.weight,
-        insulation_depth=one.insulation_depth, side=subject(one.side), main=subject(one.main, one.main.member) if one.main else "",
+        insulation_depth=one.insulation_depth, side=subject(one.side),
+        main=subject(one.main, one.main.member) if one.main else "",
     )  # fmt: skip

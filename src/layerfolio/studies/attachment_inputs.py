@@ -9,7 +9,6 @@ from layerfolio.studies.joint import Joint
 from layerfolio.studies.layer_heat import subject
 from layerfolio.studies.structure_types import DeadLoad
 
-DESIGN = "to be designed by a licensed professional"
 KINDS = ("lag", "screw", "nail")
 
 
@@ -30,6 +29,7 @@ class Inputs:
     missing: list[str] = field(default_factory=list)
     refused: list[str] = field(default_factory=list)
     taken: list[str] = field(default_factory=list)
+    not_wood: str = ""  # why the side member cannot be calculated; a published table may still speak of it
 
 
 def kind_of(words: str) -> str:
@@ -43,8 +43,7 @@ def inputs(joint: Joint, load: DeadLoad) -> Inputs:
     _fastener(found)
     _members(found)
     _spacing(found)
-    hung = {one.name for one in joint.hung}
-    found.missing += [f"density of layer {name}" for name in load.missing if name in hung]
+    found.missing += [f"density of layer {subject(one)}" for one in joint.hung if one.name in load.missing]
     if joint.assembly.kind != "wall" or joint.assembly.slope < 60:
         found.refused.append(f"only walls are calculated, not a {joint.assembly.kind} at {joint.assembly.slope:g}°")
     return found
@@ -90,11 +89,11 @@ def _members(found: Inputs) -> None:
         wood = joint.side.timber
         found.side_gravity = _gravity(found, joint.side.material, joint.side.specific_gravity, joint.side.title) if wood else None
         if not wood:
-            found.refused.append(f"cladding that is not wood is not calculated as a side member ({joint.side.title})")
+            found.not_wood = f"cladding that is not wood is not calculated as a side member ({joint.side.title})"
     else:
         batten = joint.battens
         found.side_gravity = _gravity(found, batten.material, batten.specific_gravity, batten.title)
-    found.missing += [f"thickness of layer {one.name}" for one in (joint.side, *joint.crossed) if _without(one)]
+    found.missing += [f"thickness of layer {subject(one)}" for one in (joint.side, *joint.crossed) if _without(one)]
 
 
 def _without(layer: Layer) -> bool:
@@ -107,7 +106,7 @@ def _gravity(found: Inputs, material: str, stated: Datum | None, title: str) -> 
     if stated is None:
         group, sure = data.gravity(material)
         if group is None:
-            found.missing.append(f"specific_gravity of {material or title}")
+            found.missing.append(f"specific_gravity of {title}")
             return None
         if not sure:
             found.taken.append(f"{title} taken as {group.title}, G {group.gravity.value:g}: its stamp is not named")

@@ -2,21 +2,20 @@
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.catalogue.datum import Datum
-from layerfolio.catalogue.fastening import fastener_data
 from layerfolio.formulas import loads as f
 from layerfolio.steps.trace import Recorder
 from layerfolio.studies.joint import joint
 from layerfolio.studies.layer_heat import source_words, subject
 from layerfolio.studies.structure_types import DeadLoad, LayerLoad
+from layerfolio.units.symbols import GRAVITY
 
 
 def dead_load(assembly: Assembly) -> DeadLoad:
     """Weight of each layer per area in the plane of the assembly, Pa; membranes and air weigh nothing here."""
     record = Recorder()
     record.section("Weight of the layers", key="weights")
-    gravity = fastener_data().figures["standard_gravity"]
-    record.given("g_n", gravity.value, "weight of a unit of mass", source_words(gravity), gravity)
-    found = tuple(_layer(one, gravity.value, record) for one in assembly.layers)
+    record.given("g_n", GRAVITY, "weight of a unit of mass", "common-practice, standard gravity")
+    found = tuple(_layer(one, GRAVITY, record) for one in assembly.layers)
     missing = tuple(one.name for one in found if one.load is None)
     if any(one.kind == "membrane" and not _figures(one) for one in assembly.layers):
         record.choice("Membranes are not counted", "none that is stated here has a density and a thickness; they weigh little")

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from layerfolio.assembly.beside import Fasteners
 from layerfolio.assembly.types import Assembly, Layer, Member
 
+DESIGN = "to be designed by a licensed professional"
 WOOD_PANELS = ("plywood", "strand-board")
 
 
