@@ -12,11 +12,12 @@ from layerfolio.drawing.wall_dimensions import chain, height, height_room, whole
 from layerfolio.drawing.wall_marks import TRIANGLE, hold_down, opening_marks, panel_marks, wall_marks
 from layerfolio.drawing.wall_views import LineView, common_scale, written_scale
 
-ASSUMED = "Places of the panels are not stated: drawn one after the other from the start; gaps are not known."
-BETWEEN = 7.0  # from one line to the next
+ASSUMED = "Places of the panels are not stated: they are spread evenly here so that they can be drawn; gaps are not known."
+BETWEEN = 4.6  # from one line to the next
 LABEL = 1.2  # from the wall to the panel's name
 CLEAR = -5.2  # so far left the names of panels may go, clear of the ticks of the height
 SWATCH = 9.0
+TOP = 2.0  # of white, under the rule of a head
 
 
 def wall_elevations(
@@ -32,7 +33,7 @@ def wall_elevations(
     blocks = [_line(one, scale, units, width) for one in lines]
     foot = _foot(lines, scale, units, width)
     drawings: list[Drawing] = []
-    beside = _tall(foot) + BETWEEN + 1.0
+    beside = _tall(foot) + BETWEEN + TOP + 0.5
     for number, group in enumerate(_pages(blocks, room - beside, (first or room) - beside)):
         drawings.append(_drawing(number, [*group, foot], scale, units, width))
     return tuple(drawings)
@@ -134,9 +135,9 @@ def _pages(blocks: list[list[Mark]], room: float, first: float) -> list[list[lis
 
 def _drawing(number: int, parts: list[list[Mark]], scale: int, units: Units, width: float) -> Drawing:
     """Parts below each other."""
-    total = sum(map(_tall, parts)) + BETWEEN * (len(parts) - 1) + 1.0
+    total = sum(map(_tall, parts)) + BETWEEN * (len(parts) - 1) + TOP + 0.5
     placed: list[Mark] = []
-    y = total - 0.5
+    y = total - TOP
     for part in parts:
         top = extent(part)[3]
         placed += [moved(one, 0.0, (0.0, y - top)) for one in part]

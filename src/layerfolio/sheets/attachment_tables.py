@@ -3,7 +3,7 @@
 from layerfolio.sheets.blocks import Column, Row, Table
 from layerfolio.sheets.figures import NONE, NOT_GIVEN, with_unit
 from layerfolio.sheets.markup import plain
-from layerfolio.sheets.structure_parts import length_unit, load, load_unit, long
+from layerfolio.sheets.structure_parts import length_unit, load, load_unit, long, thick
 from layerfolio.studies.structure_types import Attachment
 from layerfolio.units.show import fixed, in_units
 
@@ -14,7 +14,7 @@ MODES = ("Im", "Is", "II", "IIIm", "IIIs", "IV")
 def fasteners(studies: Studies, system: str) -> Table:
     """The schedule: what is driven in, how long, how far apart, what it goes through."""
     unit = length_unit(system)
-    wide = 24.0 if system == "customary" else 17.0
+    wide = 18.0 if system == "customary" else 17.0
     columns = (
         Column("For", "", 11), Column("Fastener", "under its head; into", 0), Column("Diameter", unit, wide + 3, "right"),
         Column("Length", unit, wide + 2, "right"), Column("Spacing", unit, wide + 2, "right"),
@@ -26,9 +26,16 @@ def fasteners(studies: Studies, system: str) -> Table:
 
 def _fastener(name: str, one: Attachment, system: str) -> Row:
     where = "; ".join(filter(None, (one.side, one.main)))
-    sizes = (one.diameter, one.length, one.spacing, one.rows, one.gap, one.penetration)
+    sizes = (one.length, one.spacing, one.rows, one.gap, one.penetration)
     title = plain(one.fastener) or NOT_GIVEN
-    return Row((f"**{plain(name)}**", f"{title}\n{plain(where)}", *(long(size, system) for size in sizes)))
+    return Row(
+        (
+            f"**{plain(name)}**",
+            f"{title}\n{plain(where)}",
+            thick(one.diameter, system).replace(" (", "\n("),
+            *(long(size, system, True) for size in sizes),
+        )
+    )
 
 
 def modes(studies: Studies, system: str) -> Table:

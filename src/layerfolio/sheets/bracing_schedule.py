@@ -21,7 +21,7 @@ def bracing_schedule(desk: Desk) -> Sheet | None:
         caution=caution(),
         lines=schedule,
         panels=panels or "",
-        shear=any(tables.unit_shear(one, desk.system) for one in lines.values()),
+        shears=tables.shears(lines, desk.system) or "",
         in_brackets=desk.system == "customary",
         missing=[listed_missing(name, one.missing) for name, one in lines.items() if one.missing],
         verdicts=verdicts(desk, findings_on(desk, BRACING)) or "",

@@ -2,13 +2,14 @@
 
 from typing import Any
 
+from layerfolio.catalogue.sources import printed
 from layerfolio.codes.findings import Measured
 from layerfolio.sheets.blocks import Column, Row, Table
 from layerfolio.sheets.desk import BRACING, Desk
 from layerfolio.sheets.figures import NONE, NOT_GIVEN, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.structure_parts import findings_on, length_unit, long
-from layerfolio.studies.structure_types import WallLineStudy
+from layerfolio.studies.structure_types import UnitShear, WallLineStudy
 from layerfolio.units.show import fixed, in_units
 
 CARRIES = ("roof", "roof and floor", "roof and two floors")
@@ -17,10 +18,10 @@ NO_FIGURE = "no figure"
 
 
 def lines(desk: Desk, studies: dict[str, WallLineStudy]) -> Table:
-    """One row for each line; unit shear stands as information."""
+    """One row for each line."""
     system = desk.system
     wide = system == "customary"
-    size = 25.0 if wide else 16.0
+    size = 21.0 if wide else 16.0
     columns = (
         Column("Line", "", 12), Column("Wall", "", 12), Column("Length", length_unit(system), size, "right"),
         Column("Height", length_unit(system), size, "right"), Column("Carries", "", 0),
@@ -33,13 +34,11 @@ def lines(desk: Desk, studies: dict[str, WallLineStudy]) -> Table:
 def _line(desk: Desk, name: str, one: WallLineStudy) -> Row:
     asked, provided = counted(desk, name)
     title = getattr(one.stated, "title", None)
-    shear = unit_shear(one, desk.system)
-    words = "; ".join(filter(None, (title, f"unit shear, for information: {shear}" if shear else "")))
     cells = (
-        f"**{plain(name)}**", plain(one.assembly), long(one.length, desk.system), long(one.height, desk.system),
-        plain(carries(one.stated)), long(one.total_panels, desk.system), fixed(100 * one.share, 0), asked, provided,
+        f"**{plain(name)}**", plain(one.assembly), long(one.length, desk.system, True), long(one.height, desk.system, True),
+        plain(carries(one.stated)), long(one.total_panels, desk.system, True), fixed(100 * one.share, 0), asked, provided,
     )  # fmt: skip
-    return Row(cells, after=plain(words) or None)
+    return Row(cells, after=plain(title) if title else None)
 
 
 def carries(stated: Any) -> str:
@@ -74,11 +73,34 @@ def _is_share(quantity: str) -> bool:
 
 def unit_shear(one: WallLineStudy, system: str) -> str:
     """Force per length of panel where the study gives one; empty where it does not."""
-    value = getattr(one, "unit_shear", None)
-    if value is None:
-        return ""
+    return "" if one.unit_shear is None else force_per_length(one.unit_shear, system)
+
+
+def force_per_length(value: float, system: str) -> str:
+    """N/m as kN/m, or as lbf/ft with kN/m in brackets."""
     metric = f"{fixed(value / 1000, 2)}\u00a0kN/m"
     return f"{fixed(in_units(value, 'lbf/ft'), 0)}\u00a0lbf/ft ({metric})" if system == "customary" else metric
+
+
+def shears(studies: dict[str, WallLineStudy], system: str) -> Table | None:
+    """The unit shear of each line's panels by the published table: information for the engineer."""
+    rows = [_shear(name, one.shear, system) for name, one in studies.items() if one.shear]
+    if not rows:
+        return None
+    columns = (
+        Column("Line", "", 12), Column("Row of the table", "panel, nail, edge spacing", 0),
+        Column("Nominal", "wind; earthquake", 33), Column("For design", "wind; earthquake", 33),
+        Column("Narrow panels", "factor", 27),
+    )  # fmt: skip
+    return Table(columns, tuple(rows))
+
+
+def _shear(name: str, one: UnitShear, system: str) -> Row:
+    pairs = ((one.wind, one.seismic), (one.design_wind, one.design_seismic))
+    nominal, design = ("\n".join(force_per_length(value, system) for value in pair) for pair in pairs)
+    factor = "beyond the limit" if one.aspect is None else fixed(one.aspect, 2)
+    words = f"{plain(one.row)}\n{plain(printed(one.source))}; divisors of the {plain(one.edition)} edition"
+    return Row((f"**{plain(name)}**", words, nominal, design, factor), after=plain("; ".join(one.marks)) or None)
 
 
 def panels(studies: dict[str, WallLineStudy], system: str) -> Table | None:

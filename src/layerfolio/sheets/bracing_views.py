@@ -11,15 +11,17 @@ from layerfolio.sheets.bracing_tables import heights
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.figures import NOT_GIVEN
 from layerfolio.sheets.measuring import table_height
+from layerfolio.sheets.structure_parts import thick
 from layerfolio.studies.structure_types import WallLineStudy
 from layerfolio.units.quantity import Quantity
 from layerfolio.units.show import length_figure
 
 WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
-ROOM = {"letter": 196.0, "tabloid": 196.0, "a4": 213.0, "a3": 213.0}
-"""What a page leaves to a drawing, paper mm."""
-TEXTS = 48.0
-"""Of it the caution, the note under the tables, the heading and some air take so much on the first page."""
+ROOM = {"letter": 203.0, "tabloid": 203.0, "a4": 220.6, "a3": 220.6}
+"""What a page leaves below its head, paper mm."""
+HEADING = 8.5
+TEXTS = 37.2
+"""Of it the caution, the note under the tables and the heading take so much on the first page."""
 
 
 def elevations(desk: Desk, lines: dict[str, WallLineStudy], above: Sequence[Table]) -> tuple[Drawing, ...]:
@@ -27,7 +29,7 @@ def elevations(desk: Desk, lines: dict[str, WallLineStudy], above: Sequence[Tabl
     page = desk.dossier.project.project.page
     views = [view(name, one, desk.system) for name, one in lines.items()]
     first = ROOM[page] - TEXTS - sum(_height(one, WIDTHS[page]) for one in above)
-    return wall_elevations(views, units=desk.system, width=WIDTHS[page], room=ROOM[page], first=max(first, 0.0))
+    return wall_elevations(views, units=desk.system, width=WIDTHS[page], room=ROOM[page] - HEADING, first=max(first, 0.0))
 
 
 def _height(table: Table, width: float) -> float:
@@ -73,9 +75,11 @@ def shank(one: Any, system: str) -> str:
     """Length by diameter of a nail, screw or staple."""
     if one is None:
         return NOT_GIVEN
-    if system == "customary":
-        return f"{length_figure(one.length, system)} x {length_figure(one.diameter, system)}"
-    return f"{_short(one.length, system)[:-3]} x {length_figure(one.diameter, system)}\u00a0mm"
+    sizes = f"{thick(one.length, 'metric')} x {thick(one.diameter, 'metric')}\u00a0mm"
+    if system == "metric":
+        return sizes
+    inches = thick(one.diameter, system).partition(" (")[0]
+    return f"{length_figure(one.length, system)} x {inches} ({sizes})"
 
 
 def _short(value: Quantity, system: str) -> str:

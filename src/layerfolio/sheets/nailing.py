@@ -21,11 +21,10 @@ def nailing_table(desk: Desk) -> Table | None:
 def panel_table(desk: Desk, lines: dict[str, WallLineStudy]) -> Table:
     """Board and fasteners of each line, as stated."""
     system = desk.system
-    wide = 26.0 if system == "customary" else 20.0
     columns = (
         Column("Line", "", 12), Column("Panels", "grade, thickness", 0),
-        Column("Fasteners", "length x diameter", 40), Column("Edges", length_unit(system), wide, "right"),
-        Column("Between", length_unit(system), wide, "right"), Column("Edges blocked", "", 25),
+        Column("Fasteners", "length x diameter", 40), Column("Edges", length_unit(system), 20, "right"),
+        Column("Between", length_unit(system), 20, "right"), Column("Edges blocked", "", 25),
         Column("Gypsum opposite", "", 28),
     )  # fmt: skip
     return Table(columns, tuple(_panel(desk, name, one, system) for name, one in lines.items()))
@@ -37,8 +36,8 @@ def _panel(desk: Desk, name: str, one: WallLineStudy, system: str) -> Row:
     kind = getattr(found, "kind", "")
     nails = f"{kind}s {shank(found.shank, system)}" if kind else NOT_GIVEN
     return Row((
-        f"**{plain(name)}**", plain(board(desk, one)), plain(nails), long(getattr(found, "edge", None), system),
-        long(getattr(found, "field", None), system), YES_NO[getattr(found, "blocked", None)],
+        f"**{plain(name)}**", plain(board(desk, one)), plain(nails), long(getattr(found, "edge", None), system, True),
+        long(getattr(found, "field", None), system, True), YES_NO[getattr(found, "blocked", None)],
         YES_NO[getattr(stated, "gypsum_opposite", None)],
     ))  # fmt: skip
 

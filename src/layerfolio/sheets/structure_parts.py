@@ -96,12 +96,27 @@ def load_unit(system: str) -> str:
     return "psf (kPa)" if system == "customary" else "kPa"
 
 
-def long(value: Quantity | float | None, system: str) -> str:
-    """A length in a column headed `length_unit`: millimetres, or feet and inches with millimetres in brackets."""
+def long(value: Quantity | float | None, system: str, stacked: bool = False) -> str:
+    """A length in a column headed `length_unit`: mm, or feet and inches with mm in brackets (`stacked`: below)."""
     if value is None:
         return NOT_GIVEN
     metric = length_figure(value, "metric", as_written=False)
-    return f"{length_figure(value, 'customary')} ({metric})" if system == "customary" else metric
+    between = "\n" if stacked else " "
+    return f"{length_figure(value, 'customary')}{between}({metric})" if system == "customary" else metric
+
+
+def thick(value: Quantity | float | None, system: str) -> str:
+    """A diameter: millimetres, or inches as written, else to the thousandth, with millimetres in brackets."""
+    if value is None:
+        return NOT_GIVEN
+    metres = value.value if isinstance(value, Quantity) else value
+    metric = fixed(metres * 1000, 2).rstrip("0").rstrip(".")
+    if system == "metric":
+        return metric
+    inches = (
+        length_figure(value, system) if isinstance(value, Quantity) and "in" in value.text else f'{fixed(metres / 0.0254, 3)}"'
+    )
+    return f"{inches} ({metric})"
 
 
 def length_unit(system: str) -> str:
