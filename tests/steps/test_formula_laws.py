@@ -6,6 +6,7 @@ import random
 import pint
 import pytest
 
+import layerfolio.formulas.bracing
 import layerfolio.formulas.corrections
 import layerfolio.formulas.dowel
 import layerfolio.formulas.envelope

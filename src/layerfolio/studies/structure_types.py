@@ -73,6 +73,27 @@ class Attachment:
 
 
 @dataclass(frozen=True, slots=True)
+class UnitShear:
+    """Unit shear of a line's panels by the published table, N/m: information for the engineer, never a verdict.
+
+    `wind` and `seismic` are nominal; `design_*` those of allowable stress design, by the edition that `edition` names, with
+    the species factor and without that of narrow panels, which `aspect` gives for the narrowest (None: beyond the limit).
+    """
+
+    row: str  # panel, nail and spacing in words
+    wind: float
+    seismic: float
+    design_wind: float
+    design_seismic: float
+    edition: str
+    gravity: float
+    species: float
+    aspect: float | None
+    marks: tuple[str, ...]  # every figure that is not read in a source, in words
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class WallLineStudy:
     """Geometry of a line of bracing: lengths in m. `shares` is panel length over line length, `gaps` clear distances."""
 
@@ -89,3 +110,8 @@ class WallLineStudy:
     missing: tuple[str, ...]
     trace: Trace
     stated: object = None  # the project file's own record
+    unit_shear: float | None = None  # for wind, allowable stress design, N/m; information
+    shear: UnitShear | None = None
+    aspect_ratios: tuple[float, ...] = ()  # height over length, panel by panel
+    gaps: tuple[float, ...] = ()  # clear distances between panels, in order; empty while places are not stated
+    ends: tuple[float, float] | None = None  # from the start to the first panel, from the last to the end
