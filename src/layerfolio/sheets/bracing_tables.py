@@ -10,7 +10,7 @@ from layerfolio.sheets.figures import NONE, NOT_GIVEN, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.structure_parts import findings_on, length_unit, long
 from layerfolio.studies.structure_types import UnitShear, WallLineStudy
-from layerfolio.units.show import fixed, in_units
+from layerfolio.units.show import fixed, in_units, significant
 
 CARRIES = ("roof", "roof and floor", "roof and two floors")
 NO_FIGURE = "no figure"
@@ -36,7 +36,7 @@ def _line(desk: Desk, name: str, one: WallLineStudy) -> Row:
     title = getattr(one.stated, "title", None)
     cells = (
         f"**{plain(name)}**", plain(one.assembly), long(one.length, desk.system, True), long(one.height, desk.system, True),
-        plain(carries(one.stated)), long(one.total_panels, desk.system, True), fixed(100 * one.share, 0), asked, provided,
+        plain(carries(one.stated)), long(one.total_panels, desk.system, True), fixed(100 * one.share, 1), asked, provided,
     )  # fmt: skip
     return Row(cells, after=plain(title) if title else None)
 
@@ -61,8 +61,8 @@ def _measured(figure: Measured | None, system: str) -> str:
     if figure is None:
         return NOT_GIVEN
     if figure.value <= 1 and _is_share(figure.quantity):
-        return f"{fixed(100 * figure.value, 0)} % of the line"
-    return with_unit(figure.value, figure.quantity, system)
+        return f"{significant(100 * figure.value)} % of the line"
+    return with_unit(figure.value, figure.quantity, system, 4)  # so that a near miss does not round to its limit
 
 
 def _is_share(quantity: str) -> bool:

@@ -5,7 +5,7 @@ from layerfolio.sheets.calculation import source_words
 from layerfolio.sheets.desk import LOADS, Desk
 from layerfolio.sheets.figures import NONE, NOT_GIVEN
 from layerfolio.sheets.markup import plain
-from layerfolio.sheets.site_table import site_table
+from layerfolio.sheets.site_table import site_stated, site_table
 from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.sheets.structure_parts import (
     caution,
@@ -28,8 +28,7 @@ def loads_sheet(desk: Desk) -> Sheet | None:
     """Sheet ST4; None where no weight of an assembly is known and the place has no loads."""
     studies: dict[str, DeadLoad] = field_of(desk, "dead_loads")
     known = {name: one for name, one in studies.items() if any(part.load for part in one.layers)}
-    site = getattr(desk.dossier.project, "site_loads", None)
-    if not known and site is None:
+    if not known and not site_stated(desk):
         return None
     blocks = desk.templates.blocks(
         "loads",

@@ -2,10 +2,11 @@
 
 from typing import Any
 
+from layerfolio.catalogue.structure_lists import NailRow, nailing
 from layerfolio.sheets.blocks import Column, Row, Table
 from layerfolio.sheets.bracing_views import shank
 from layerfolio.sheets.desk import Desk
-from layerfolio.sheets.figures import NOT_GIVEN
+from layerfolio.sheets.figures import NONE, NOT_GIVEN
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.structure_parts import length_unit, long
 from layerfolio.studies.structure_types import WallLineStudy
@@ -15,7 +16,23 @@ YES_NO = {True: "yes", False: "no", None: NOT_GIVEN}
 
 def nailing_table(desk: Desk) -> Table | None:
     """The set's rows for plates, studs and panels; None where the set carries none."""
-    return None
+    rows = nailing(desk.dossier.project.code.set)
+    if not rows:
+        return None
+    columns = (
+        Column("Connection", "", 0), Column("Nails", "", 38), Column("Number", "", 16, "right"),
+        Column("Spacing", length_unit(desk.system), 26, "right"), Column("Between", length_unit(desk.system), 24, "right"),
+        Column("Src", "", 13),
+    )  # fmt: skip
+    return Table(columns, tuple(_nails(desk, one) for one in rows))
+
+
+def _nails(desk: Desk, one: NailRow) -> Row:
+    """A row for braced panels in bold."""
+    detail = f"**{plain(one.detail)}**" if one.of_panels else plain(one.detail)
+    apart = [NONE if value is None else long(value, desk.system) for value in (one.spacing, one.field)]
+    number = NONE if one.count is None else str(one.count)
+    return Row((detail, plain(one.nail), number, *apart, desk.book.origin_mark(one.origin)))
 
 
 def panel_table(desk: Desk, lines: dict[str, WallLineStudy]) -> Table:

@@ -27,6 +27,11 @@ def site_table(desk: Desk) -> Table:
     return Table(columns, tuple(Row(tuple(map(plain, one))) for one in rows))
 
 
+def site_stated(desk: Desk) -> bool:
+    """Whether the project gives any figure of the place."""
+    return any(at(desk, path) is not None for _, path in FIGURES)
+
+
 def _asked(desk: Desk, path: str) -> bool:
     set_id = desk.dossier.project.code.set
     if path in RARE:

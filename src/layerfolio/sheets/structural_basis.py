@@ -5,7 +5,8 @@ from layerfolio.sheets.blocks import Head, Sheet
 from layerfolio.sheets.desk import STRUCTURE, Desk, code_words
 from layerfolio.sheets.inside_panel import inside_table, sheets_with_bracing
 from layerfolio.sheets.markup import plain
-from layerfolio.sheets.site_table import site_table
+from layerfolio.sheets.site_table import site_stated, site_table
+from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.sheets.structure_parts import caution, field_of, findings_on, stop, verdicts
 from layerfolio.sheets.templates import Marked
 
@@ -13,8 +14,7 @@ from layerfolio.sheets.templates import Marked
 def structural_basis(desk: Desk) -> Sheet | None:
     """Sheet ST1; None where the project states no loads of the place, no line and no layer that braces."""
     inside, braced = panels_inside(desk), _braced(desk)
-    stated = getattr(desk.dossier.project, "site_loads", None) or field_of(desk, "wall_lines")
-    if not stated and not braced:
+    if not (site_stated(desk) or field_of(desk, "wall_lines") or braced):
         return None
     blocks = desk.templates.blocks(
         "structural-basis",
@@ -26,6 +26,7 @@ def structural_basis(desk: Desk) -> Sheet | None:
         inside=[Marked(words) for words in inside],
         changes=(inside_table(desk) if inside else None) or "",
         stop=stop(desk),
+        dagger=NOT_REREAD,
     )
     return Sheet(STRUCTURE, "Structural basis", "—", blocks)
 
