@@ -11,9 +11,10 @@ from layerfolio.drawing.extent import extent
 from layerfolio.drawing.font import cap_height
 from layerfolio.drawing.lettering import CAPITAL
 from layerfolio.drawing.marks import Clip, Curve, Group, Line, Text
-from layerfolio.drawing.wall_dimensions import breaks, figures
+from layerfolio.drawing.wall_dimensions import breaks, chain_steps, printed, steps
 from layerfolio.drawing.wall_elevation import ASSUMED, wall_elevations
 from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView
+from layerfolio.units.show import length_figure
 
 UNITS = st.sampled_from(["metric", "customary"])
 NORTH = LineView(
@@ -70,8 +71,18 @@ def _text_of(figure: str) -> Fraction:
 @settings(max_examples=200, deadline=None)
 @given(views(), UNITS)
 def test_the_chain_adds_up_to_the_length(view, units):
-    parts = [_text_of(one) for one in figures(breaks(view), units)]
-    assert sum(parts) == _text_of(figures((0.0, view.length), units)[0])
+    parts = chain_steps(view, units)
+    shown = [_text_of(printed(one, units)) for one in parts]
+    assert sum(shown) == _text_of(printed(steps(view.length, units), units)) and min(parts) >= 0
+    assert len(parts) == len(breaks(view)) - 1
+
+
+def test_a_panel_has_the_figure_of_the_tables():
+    """750 mm is 29 1/2 inches, wherever it begins; the gaps take up the sixteenths."""
+    spread = tuple(PanelView(start, long, 2.7) for start, long in ((0.0, 1.2), (3.53, 0.75), (4.8, 1.2), (8.4, 1.2)))
+    view = replace(NORTH, panels=spread)
+    shown = [printed(one, "customary") for one in chain_steps(view, "customary")]
+    assert [shown[n] for n in (0, 2, 4, 6)] == [length_figure(one.length, "customary") for one in spread]
 
 
 def _spans(drawing, role):

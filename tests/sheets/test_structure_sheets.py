@@ -158,7 +158,7 @@ class TestBracing:
         share = finding("panel-share", "L2", limit=Measured("f_p", 0.25), provided=Measured("f_p", 0.2496))
         sheet = bracing_schedule(desk_of(tmp_path, findings=[length, share]))
         assert row(sheet, "Line", "L1").cells[-2:] == ("2\u00a0m", "6\u00a0m")
-        assert row(sheet, "Line", "L2").cells[-2:] == ("25 % of the line", "24.96 % of the line")
+        assert row(sheet, "Line", "L2").cells[-2:] == ("25.00 % of the line", "24.96 % of the line")
 
     def test_panels_in_order_with_their_own_heights(self, tmp_path):
         text = as_text(bracing_schedule(desk_of(tmp_path)))

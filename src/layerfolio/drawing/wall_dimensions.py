@@ -1,6 +1,5 @@
 """Dimensions of an elevation: a chain of panels and gaps that adds up, the length below it, the height beside the wall."""
 
-from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
@@ -27,13 +26,31 @@ def breaks(view: LineView) -> list[float]:
     return ordered
 
 
-def figures(places: Sequence[float], units: Units) -> list[str]:
-    """The length of each interval; their sum is the figure of the whole, because the places were rounded, not the lengths."""
-    if units == "metric":
-        whole = [round(one * 1000) for one in places]
-        return [str(b - a) for a, b in pairwise(whole)]
-    sixteenths = [round(one * 1000 / float(INCH) * 16) for one in places]
-    return [inch_text(Fraction(b - a, 16)) for a, b in pairwise(sixteenths)]
+def steps(metres: float, units: Units) -> int:
+    """A length in whole steps of what is printed: millimetres, or sixteenths of an inch."""
+    return round(metres * 1000) if units == "metric" else round(metres * 1000 / float(INCH) * 16)
+
+
+def printed(count: int, units: Units) -> str:
+    """So many steps as a figure."""
+    return str(count) if units == "metric" else inch_text(Fraction(count, 16))
+
+
+def chain_steps(view: LineView, units: Units) -> list[int]:
+    """The length of each interval of `breaks` in steps; their sum is that of the whole.
+
+    A panel keeps its own length, as tables print it, and gaps take up what rounding leaves. Without a gap, or where one is
+    too small for that, the places are rounded and not the lengths.
+    """
+    places = breaks(view)
+    pairs = list(pairwise(places))
+    found = [steps(b - a, units) for a, b in pairs]
+    gaps = [number for number, (a, b) in enumerate(pairs) if not _in_panel(view, (a + b) / 2)]
+    for number, following in zip(gaps, [*gaps[1:], len(found)], strict=False):
+        found[number] = steps(places[following], units) - sum(found[:number]) - sum(found[number + 1 : following])
+    if not gaps or min(found) < 0:
+        return [steps(b, units) - steps(a, units) for a, b in pairs]
+    return found
 
 
 def chain(view: LineView, factor: float, units: Units, y: float, field: tuple[float, float]) -> tuple[Dimensions, bool]:
@@ -48,7 +65,8 @@ def chain(view: LineView, factor: float, units: Units, y: float, field: tuple[fl
         made.line((place * factor, -4.4 if view.hold_downs else -OFF), (place * factor, y - PAST), role="extension")
         made.tick(place * factor, y)
     small: list[tuple[float, str]] = []
-    for (a, b), text in zip(pairwise(places), figures(places, units), strict=True):
+    for (a, b), count in zip(pairwise(places), chain_steps(view, units), strict=True):
+        text = printed(count, units)
         if not view.laid_out and not _in_panel(view, (a + b) / 2):
             continue
         middle = (a + b) / 2 * factor
@@ -88,7 +106,7 @@ def whole(view: LineView, factor: float, units: Units, y: float) -> Dimensions:
     for x in (0.0, long):
         made.line((x, y + PAST), (x, y - PAST), role="extension")
         made.tick(x, y)
-    text = figures((0.0, view.length), units)[0]
+    text = printed(steps(view.length, units), units)
     fits = long >= wide(text) + ROOM
     at = (long / 2, y + 1.1) if fits else (long + 2.4, y - CAPITAL / 2)
     made.marks.append(Text(at, text, SIZE, anchor="middle" if fits else "start", role="overall"))
@@ -97,7 +115,7 @@ def whole(view: LineView, factor: float, units: Units, y: float) -> Dimensions:
 
 def height_room(view: LineView, factor: float, units: Units) -> float:
     """What the height takes at the left of the wall, mm: its figure is turned where the wall is tall enough for it."""
-    text = figures((0.0, view.height), units)[0]
+    text = printed(steps(view.height, units), units)
     return 12.5 if _turned(view, factor, text) else 9.9 + wide(text)
 
 
@@ -113,7 +131,7 @@ def height(view: LineView, factor: float, units: Units) -> Dimensions:
     for y in (0.0, high):
         made.line((x - PAST, y), (-4.6 if y == 0.0 else -OFF, y), role="extension")
         made.tick(x, y)
-    text = figures((0.0, view.height), units)[0]
+    text = printed(steps(view.height, units), units)
     if _turned(view, factor, text):
         made.marks.append(Text((x - 1.0, high / 2), text, SIZE, anchor="middle", turn=90.0, role="height"))
     else:
