@@ -20,6 +20,7 @@ from layerfolio.sheets.fastening_schedule import fastening_schedule
 from layerfolio.sheets.loads_sheet import loads_sheet
 from layerfolio.sheets.package import title_block
 from layerfolio.sheets.structural_basis import structural_basis
+from layerfolio.sheets.structure import structural_answers, structural_sheets
 from layerfolio.sheets.structure_parts import findings_on
 from layerfolio.steps.spelling import spell
 from layerfolio.studies.attachment import attachment
@@ -126,6 +127,15 @@ def test_nothing_to_show_gives_no_sheet(tmp_path):
     assert structural_basis(desk) is None and bracing_schedule(desk) is None and fastening_schedule(desk) is None
     desk.dossier.dead_loads = {}
     assert loads_sheet(desk) is None
+
+
+@pytest.mark.parametrize("text", [SMALL, BARE, changed((", serves: [bracing]", ""), text=BARE)], ids=list("abc"))
+def test_the_guide_lists_exactly_the_sheets_that_are_there(tmp_path, text):
+    desk = desk_of(tmp_path, text)
+    listed = [number for number, _, there in structural_answers(desk) if there]
+    assert listed == [sheet.number for sheet in structural_sheets(desk)]
+    desk.dossier.dead_loads = {}
+    assert not structural_sheets(desk) and not any(there for *_, there in structural_answers(desk))
 
 
 def test_each_finding_stands_on_one_sheet(tmp_path):

@@ -36,7 +36,7 @@ class FastenerView:
 def fastener_sketch(view: FastenerView, *, units: Units = "metric", width: float = 180.0) -> Drawing:
     """To the largest scale that fits, with a check bar; the parts are dimensioned below, the whole length above."""
     parts = (view.side, view.gap, view.penetration)
-    room = width - FIRST - BEHIND - 12.0
+    room = width - FIRST - BEHIND - 16.0
     scale = next((one for one in SCALES[units] if sum(parts) * 1000 / one <= room), SCALES[units][-1])
     factor = 1000 / scale
     edges = [FIRST + one * factor for one in accumulate((0.0, *parts))]

@@ -17,6 +17,7 @@ from layerfolio.sheets.desk import (
     Desk,
     code_words,
 )  # fmt: skip
+from layerfolio.sheets.structure import structural_answers
 
 MEANINGS = {
     Verdict.MEETS: "The figure provided lies on the asked side of the limit named. It is a comparison, not a decision.",
@@ -68,6 +69,7 @@ def _sheets(desk: Desk) -> Table:
         (CERTIFICATE, "insulation values, to be posted at the electrical panel", american),
         (first, "an assembly: section to scale, layers, results", True),
         (f"{first}-T, {first}-V", "its heat calculation; its moisture calculation", True),
+        *structural_answers(desk),
         ("X1 ...", "one question about an unusual choice, answered on one sheet", bool(desk.dossier.explanations)),
         (EVIDENCE, "the evidence register: each document, what it proves, what is missing", True),
     )

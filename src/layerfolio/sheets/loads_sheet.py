@@ -28,7 +28,7 @@ def loads_sheet(desk: Desk) -> Sheet | None:
     """Sheet ST4; None where no weight of an assembly is known and the place has no loads."""
     studies: dict[str, DeadLoad] = field_of(desk, "dead_loads")
     known = {name: one for name, one in studies.items() if any(part.load for part in one.layers)}
-    if not known and not site_stated(desk):
+    if not has_loads(desk):
         return None
     blocks = desk.templates.blocks(
         "loads",
@@ -42,6 +42,12 @@ def loads_sheet(desk: Desk) -> Sheet | None:
         steps=steps_of(desk, {name: in_order(one.trace, ORDER) for name, one in known.items()}, "p_D") or "",
     )
     return Sheet(LOADS, "Loads", "—", blocks)
+
+
+def has_loads(desk: Desk) -> bool:
+    """Whether any weight or any load of the place is known."""
+    known = any(part.load for one in field_of(desk, "dead_loads").values() for part in one.layers)
+    return known or site_stated(desk)
 
 
 def _assembly(desk: Desk, name: str, one: DeadLoad) -> Block:

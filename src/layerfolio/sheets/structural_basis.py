@@ -13,9 +13,9 @@ from layerfolio.sheets.templates import Marked
 
 def structural_basis(desk: Desk) -> Sheet | None:
     """Sheet ST1; None where the project states no loads of the place, no line and no layer that braces."""
-    inside, braced = panels_inside(desk), _braced(desk)
-    if not (site_stated(desk) or field_of(desk, "wall_lines") or braced):
+    if not has_basis(desk):
         return None
+    inside = panels_inside(desk)
     blocks = desk.templates.blocks(
         "structural-basis",
         head=Head("", "Structural basis", plain(code_words(desk))),
@@ -31,8 +31,10 @@ def structural_basis(desk: Desk) -> Sheet | None:
     return Sheet(STRUCTURE, "Structural basis", "—", blocks)
 
 
-def _braced(desk: Desk) -> bool:
-    return any(serving(one, "bracing") for one in desk.dossier.assemblies.values())
+def has_basis(desk: Desk) -> bool:
+    """Whether the project states anything that the sheet is about."""
+    braced = any(serving(one, "bracing") for one in desk.dossier.assemblies.values())
+    return site_stated(desk) or bool(field_of(desk, "wall_lines")) or braced
 
 
 def panels_inside(desk: Desk) -> list[str]:
