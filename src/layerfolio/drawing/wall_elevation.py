@@ -13,7 +13,7 @@ from layerfolio.drawing.wall_marks import TRIANGLE, hold_down, opening_marks, pa
 from layerfolio.drawing.wall_views import LineView, common_scale, written_scale
 
 ASSUMED = "Places of the panels are not stated: they are spread evenly here so that they can be drawn; gaps are not known."
-BETWEEN = 4.6  # from one line to the next
+BETWEEN = 3.4  # from one line to the next
 LABEL = 1.2  # from the wall to the panel's name
 CLEAR = -5.2  # so far left the names of panels may go, clear of the ticks of the height
 SWATCH = 9.0

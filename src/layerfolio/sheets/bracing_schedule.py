@@ -2,9 +2,10 @@
 
 from layerfolio.sheets import bracing_tables as tables
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
+from layerfolio.sheets.bracing_steps import bracing_steps
 from layerfolio.sheets.bracing_views import elevations
 from layerfolio.sheets.desk import BRACING, Desk
-from layerfolio.sheets.structure_parts import caution, field_of, findings_on, listed_missing, steps_of, verdicts
+from layerfolio.sheets.structure_parts import caution, field_of, findings_on, listed_missing, verdicts
 from layerfolio.studies.structure_types import WallLineStudy
 
 
@@ -27,7 +28,7 @@ def bracing_schedule(desk: Desk) -> Sheet | None:
         verdicts=verdicts(desk, findings_on(desk, BRACING)) or "",
         drawings=list(map(Figure, drawings)),
         steps_head=Heading("Steps"),
-        steps=steps_of(desk, {name: one.trace for name, one in lines.items()}, "R") or "",
+        steps=bracing_steps(desk, {name: one.trace for name, one in lines.items()}) or "",
     )
     return Sheet(BRACING, "Bracing schedule", drawings[0].scale_text if drawings else "—", blocks)
 

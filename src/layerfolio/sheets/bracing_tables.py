@@ -83,24 +83,27 @@ def force_per_length(value: float, system: str) -> str:
 
 
 def shears(studies: dict[str, WallLineStudy], system: str) -> Table | None:
-    """The unit shear of each line's panels by the published table: information for the engineer."""
-    rows = [_shear(name, one.shear, system) for name, one in studies.items() if one.shear]
-    if not rows:
+    """The unit shear of the lines' panels by the published table, alike ones once: information for the engineer."""
+    alike: dict[UnitShear, list[str]] = {}
+    for name, one in studies.items():
+        if one.shear:
+            alike.setdefault(one.shear, []).append(name)
+    if not alike:
         return None
     columns = (
-        Column("Line", "", 12), Column("Row of the table", "panel, nail, edge spacing", 0),
+        Column("Lines", "", 24), Column("Row of the table", "panel, nail, edge spacing", 0),
         Column("Nominal", "wind; earthquake", 33), Column("For design", "wind; earthquake", 33),
-        Column("Narrow panels", "factor", 27),
+        Column("Narrow panels", "factor", 26),
     )  # fmt: skip
-    return Table(columns, tuple(rows))
+    return Table(columns, tuple(_shear(", ".join(names), one, system) for one, names in alike.items()))
 
 
-def _shear(name: str, one: UnitShear, system: str) -> Row:
+def _shear(names: str, one: UnitShear, system: str) -> Row:
     pairs = ((one.wind, one.seismic), (one.design_wind, one.design_seismic))
     nominal, design = ("\n".join(force_per_length(value, system) for value in pair) for pair in pairs)
     factor = "beyond the limit" if one.aspect is None else fixed(one.aspect, 2)
     words = f"{plain(one.row)}\n{plain(printed(one.source))}; divisors of the {plain(one.edition)} edition"
-    return Row((f"**{plain(name)}**", words, nominal, design, factor), after=plain("; ".join(one.marks)) or None)
+    return Row((f"**{plain(names)}**", words, nominal, design, factor), after=plain("; ".join(one.marks)) or None)
 
 
 def panels(studies: dict[str, WallLineStudy], system: str) -> Table | None:

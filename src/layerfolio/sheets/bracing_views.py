@@ -43,11 +43,10 @@ def view(name: str, one: WallLineStudy, system: str) -> LineView:
     panels = [PanelView(start, length, high) for (start, length), high in zip(one.panels, heights(one), strict=True)]
     listed = list(getattr(stated, "openings", None) or ())
     placed = [_opening(each) for each in listed if each.at is not None and each.along is not None]
-    notes = [fastening_note(stated, system)]
+    held = {True: "Hold-downs at the ends of panels.", False: "No hold-downs.", None: "Hold-downs: not given."}
+    notes = [f"{fastening_note(stated, system)} {held[getattr(stated, 'hold_downs', None)]}"]
     if len(placed) < len(listed):
         notes.append(f"{len(listed) - len(placed)} of {len(listed)} openings have no stated place and are not drawn.")
-    if getattr(stated, "hold_downs", None) is None:
-        notes.append("Hold-downs: not given; the engineer says whether the ends of panels are tied down.")
     title = f"{getattr(stated, 'title', None) or 'line of bracing'}, built as {one.assembly}"
     return LineView(
         name, title, one.length, one.height, tuple(panels), tuple(placed), one.laid_out,
