@@ -3,7 +3,7 @@
 This is the one thing the results file, the sheets and the terminal are printed from.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -19,13 +19,14 @@ if TYPE_CHECKING:
     from layerfolio.codes.register import Register
     from layerfolio.reading import Loaded
     from layerfolio.studies.envelope_types import BuildingStudy, GroundStudy, OpeningStudy
+    from layerfolio.studies.structure_types import Attachment, DeadLoad, WallLineStudy
 
 
 @dataclass(frozen=True, slots=True)
 class Dossier:
     """`project` is the validated project file (reading.schema.Project), `folder` where its documents lie; dictionaries
     are in the order of the file. `envelope` holds the code's own sums, None where no set limits the parts; `register` is
-    None until `documented` is asked for it.
+    None, and loads, attachments and lines of bracing are empty, until `documented` is asked for them.
     """
 
     project: Any
@@ -43,6 +44,9 @@ class Dossier:
     building: "BuildingStudy | None"
     envelope: "EnvelopeJudged | None"
     register: "Register | None" = None
+    dead_loads: "dict[str, DeadLoad]" = field(default_factory=dict)
+    attachments: "dict[str, Attachment]" = field(default_factory=dict)
+    wall_lines: "dict[str, WallLineStudy]" = field(default_factory=dict)
 
     @property
     def system(self) -> str:
@@ -120,11 +124,29 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
 
 
 def documented(dossier: Dossier) -> Dossier:
-    """With the evidence register, its rows named by the findings that wait for them."""
+    """With the evidence register, its rows named by the findings that wait for them, and with the structural studies."""
     from layerfolio.codes.register import register, with_rows
+    from layerfolio.studies.attachment import attachment
+    from layerfolio.studies.dead_load import dead_load
 
     found = register(dossier.project, dossier.assemblies, dossier.openings, dossier.findings, dossier.folder)
-    return replace(dossier, register=found, findings=with_rows(dossier.findings, found))
+    hung = {name: attachment(one, dossier.project) for name, one in dossier.assemblies.items()}
+    return replace(
+        dossier,
+        register=found,
+        findings=with_rows(dossier.findings, found),
+        dead_loads={name: dead_load(one) for name, one in dossier.assemblies.items()},
+        attachments={name: study for name, study in hung.items() if study is not None},
+        wall_lines=_wall_lines(dossier),
+    )
+
+
+def _wall_lines(dossier: Dossier) -> "dict[str, WallLineStudy]":
+    if not dossier.project.wall_lines:
+        return {}
+    from layerfolio.studies.wall_line import wall_line_studies
+
+    return wall_line_studies(dossier.project, dossier.assemblies)
 
 
 def _envelope(project: Any, assemblies: dict[str, Assembly], thermal: dict[str, ThermalStudy]) -> tuple[dict, dict, Any]:

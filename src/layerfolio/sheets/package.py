@@ -15,6 +15,7 @@ from layerfolio.sheets.explanation import explanation_sheet
 from layerfolio.sheets.guide import guide
 from layerfolio.sheets.moisture_sheet import moisture_sheet
 from layerfolio.sheets.opening_schedule import opening_schedule
+from layerfolio.sheets.structure import structural_sheets
 from layerfolio.sheets.symbols import symbols
 from layerfolio.sheets.whole_building import whole_building
 
@@ -37,7 +38,8 @@ def package(dossier: Dossier) -> Package:
     front = (cover(desk), guide(desk), compliance_record(desk), criteria(desk), whole_building(desk), opening_schedule(desk))
     evidence = evidence_sheet(desk, dossier.register)
     back = (evidence, symbols(desk, families), certificate(desk))
-    found = (*front, assumptions(desk), *assemblies, *explanations, *back)
+    structure = structural_sheets(desk)
+    found = (*front, assumptions(desk), *assemblies, *structure, *explanations, *back)
     sheets = tuple(sheet for sheet in found if sheet is not None)
     return Package(title_block(dossier), dossier.project.project.title, sheets)
 
