@@ -3,6 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from readings import flat, labels_crossed, lines, overlapping_labels, texts
@@ -41,7 +42,7 @@ def views(draw):
     title = draw(st.sampled_from(("North wall", "", "A very long name of a line of bracing " * 5)))
     notes = draw(st.lists(st.sampled_from(("nails", "staples at 75 " * 12)), max_size=2))
     return LineView(f"L{len(panels)}", title, place, height, tuple(panels), tuple(openings),
-                    draw(st.booleans()), draw(st.booleans()), tuple(notes))  # fmt: skip
+                    draw(st.booleans()), draw(st.booleans()), tuple(notes), draw(st.booleans()))  # fmt: skip
 
 
 @settings(max_examples=80, deadline=None)
@@ -139,6 +140,16 @@ def test_places_that_are_assumed_have_no_gap_and_say_so():
     [drawing] = wall_elevations((replace(NORTH, laid_out=False),))
     assert [one.text for one in texts(drawing, "chain")] == ["2400", "1200", "600"]
     assert ASSUMED in " ".join(one.text for one in texts(drawing, "note"))
+
+
+def test_braces_let_in_are_one_line_from_corner_to_corner():
+    [drawing] = wall_elevations((replace(NORTH, let_in=True, openings=()),))
+    assert not [one for one in _opened(drawing.marks) if isinstance(one, Clip)]
+    braces = [one.points for one in lines(drawing, "brace")]
+    assert len(braces) == len(NORTH.panels) + 1  # and the key
+    for (x0, y0), (x1, y1) in braces[:2]:
+        assert y1 - y0 == pytest.approx(27.0) and x1 > x0
+    assert next(one.text for one in texts(drawing, "key")) == "brace let in, either way"
 
 
 def test_an_opening_without_a_height_is_dashed():

@@ -2,21 +2,20 @@
 
 from collections.abc import Sequence
 
-from layerfolio.drawing import key
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
-from layerfolio.drawing.geometry import moved, rectangle
-from layerfolio.drawing.lettering import CAPITAL, LINE, SIZE, middle_text, spread, wide, wrapped
+from layerfolio.drawing.geometry import moved
+from layerfolio.drawing.lettering import CAPITAL, LINE, SIZE, spread, wide, wrapped
 from layerfolio.drawing.marks import Drawing, Group, Mark, Text
 from layerfolio.drawing.wall_dimensions import chain, height, height_room, whole
-from layerfolio.drawing.wall_marks import TRIANGLE, hold_down, opening_marks, panel_marks, wall_marks
+from layerfolio.drawing.wall_foot import wall_foot
+from layerfolio.drawing.wall_marks import TRIANGLE, wall_marks
 from layerfolio.drawing.wall_views import LineView, common_scale, written_scale
 
 ASSUMED = "Places of the panels are not stated: they are spread evenly here so that they can be drawn; gaps are not known."
 BETWEEN = 3.4  # from one line to the next
 LABEL = 1.2  # from the wall to the panel's name
 CLEAR = -5.2  # so far left the names of panels may go, clear of the ticks of the height
-SWATCH = 9.0
 TOP = 2.0  # of white, under the rule of a head
 
 
@@ -31,7 +30,7 @@ def wall_elevations(
         return ()
     scale = _scale(lines, units, width)
     blocks = [_line(one, scale, units, width) for one in lines]
-    foot = _foot(lines, scale, units, width)
+    foot = wall_foot(lines, scale, units, width)
     drawings: list[Drawing] = []
     beside = _tall(foot) + BETWEEN + TOP + 0.5
     for number, group in enumerate(_pages(blocks, room - beside, (first or room) - beside)):
@@ -90,28 +89,6 @@ def _notes(view: LineView, left: float, over: float, width: float) -> list[Mark]
     rows = [row for note in notes for row in wrapped(note, width, 3)]
     top = over - 3.2 - CAPITAL
     return [Text((left, top - number * LINE), row, SIZE, role="note") for number, row in enumerate(rows)]
-
-
-def _foot(lines: Sequence[LineView], scale: int, units: Units, width: float) -> list[Mark]:
-    """Check bar with the scale beside it, and the key of the marks below."""
-    text = written_scale(scale, units)
-    words = text if units == "customary" else f"Scale {text}"
-    bar = Group("check bar", (*key.check_bar(0.2, 0.0, units), _scale_words(words, width)))
-    y, x = -11.0, 0.0
-    marks: list[Mark] = []
-    box = rectangle(0.0, y - 1.9, SWATCH, y + 1.9)
-    signs = [("braced wall panel", panel_marks(box)), ("opening", opening_marks(box))]
-    if any(one.hold_downs for one in lines):
-        signs.append(("hold-down as stated, sized by the engineer", [hold_down(SWATCH / 2, y + 1.9)]))
-    for name, sign in signs:
-        marks += [moved(one, 0.0, (x, 0.0)) for one in sign]
-        marks.append(middle_text(x + SWATCH + 1.8, y, name, role="key"))
-        x += SWATCH + 1.8 + wide(name) + 6.0
-    return [bar, Group("key", tuple(marks))]
-
-
-def _scale_words(words: str, width: float) -> Text:
-    return Text((min(114.0, width - 2.0 - wide(words, "bold")), -0.4), words, SIZE, "bold", role="scale")
 
 
 def _tall(marks: Sequence[Mark]) -> float:

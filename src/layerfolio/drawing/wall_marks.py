@@ -5,7 +5,7 @@ from layerfolio.drawing.hatches.strokes import strokes
 from layerfolio.drawing.marks import Clip, Curve, Line, Mark
 from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView
 
-OUTLINE, EDGE, THIN, FLOOR = 0.5, 0.35, 0.25, 0.7
+OUTLINE, EDGE, THIN, FLOOR, BRACE = 0.5, 0.35, 0.25, 0.7, 0.7
 HATCH = 2.6
 BEYOND = 4.0  # the floor runs on at both ends
 TRIANGLE = 2.6  # width of a hold-down's mark
@@ -18,7 +18,8 @@ def wall_marks(view: LineView, scale: float) -> list[Mark]:
     long, high = view.length * factor, view.height * factor
     marks: list[Mark] = []
     for panel in view.panels:
-        marks += panel_marks(panel_outline(panel, factor))
+        outline = panel_outline(panel, factor)
+        marks += brace_marks(outline) if view.let_in else panel_marks(outline)
     for opening in view.openings:
         marks += _opening(opening, factor, high)
     marks.append(Curve(_closed(rectangle(0.0, 0.0, long, high)), OUTLINE, role="outline wall"))
@@ -39,6 +40,12 @@ def panel_marks(outline: Outline) -> list[Mark]:
     hatch = strokes(parallels(outline, 45.0, HATCH))
     clipped: list[Mark] = [Clip(outline, hatch)] if hatch else []
     return [*clipped, Curve(_closed(outline), OUTLINE, role="outline panel")]
+
+
+def brace_marks(outline: Outline) -> list[Mark]:
+    """A bay with a brace let in from corner to corner; which way it leans the project file does not say."""
+    start, _, end, _ = outline
+    return [Line((*outline, outline[0]), EDGE, DASH, role="outline bay"), Line((start, end), BRACE, role="brace")]
 
 
 def opening_marks(outline: Outline, dashed: bool = False) -> list[Mark]:

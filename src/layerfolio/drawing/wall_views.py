@@ -45,6 +45,7 @@ class LineView:
     laid_out: bool = True
     hold_downs: bool = False
     notes: tuple[str, ...] = ()
+    let_in: bool = False  # its panels are bays with one brace from corner to corner, no boards
 
 
 def common_scale(lines: Sequence[LineView], units: Units, room: float) -> int:

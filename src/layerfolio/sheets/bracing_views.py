@@ -19,6 +19,7 @@ from layerfolio.units.show import length_figure
 WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
 ROOM = {"letter": 203.0, "tabloid": 203.0, "a4": 220.6, "a3": 220.6}
 """What a page leaves below its head, paper mm."""
+LET_IN = "LIB"
 HEADING = 8.5
 TEXTS = 37.2
 """Of it the caution, the note under the tables and the heading take so much on the first page."""
@@ -50,7 +51,7 @@ def view(name: str, one: WallLineStudy, system: str) -> LineView:
     title = f"{getattr(stated, 'title', None) or 'line of bracing'}, built as {one.assembly}"
     return LineView(
         name, title, one.length, one.height, tuple(panels), tuple(placed), one.laid_out,
-        bool(getattr(stated, "hold_downs", None)), tuple(notes),
+        bool(getattr(stated, "hold_downs", None)), tuple(notes), getattr(stated, "method", None) == LET_IN,
     )  # fmt: skip
 
 
