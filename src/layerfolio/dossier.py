@@ -101,7 +101,8 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     vapour = {n: vapour_study(a, thermal[n].layers) for n, a in assemblies.items()}
     condensation = {n: study_of_project(project, n, a, thermal[n], vapour[n]) for n, a in assemblies.items()}
     ground, openings, building = _envelope(project, assemblies, thermal)
-    about = context(project, Envelope(thermal, ground, openings, building))
+    lines = _wall_lines(project, assemblies)
+    about = context(project, Envelope(thermal, ground, openings, building, lines))
     findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}, about=about)
     findings += judge_moisture(project, condensation)
     envelope = envelope_judged(about, findings)
@@ -112,7 +113,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         thermal,
         vapour,
         condensation,
-        with_paths(_by_topic(findings, [*assemblies, *openings]), project, envelope),
+        with_paths(_by_topic(findings, [*assemblies, *openings, *lines]), project, envelope),
         find_explanations(thermal, vapour),
         (*loaded.cautions, *cautions, *unprintable_texts(project)),
         loaded.folder,
@@ -120,6 +121,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         openings,
         building,
         envelope,
+        wall_lines=lines,
     )
 
 
@@ -137,16 +139,15 @@ def documented(dossier: Dossier) -> Dossier:
         findings=with_rows(dossier.findings, found),
         dead_loads={name: dead_load(one) for name, one in dossier.assemblies.items()},
         attachments={name: study for name, study in hung.items() if study is not None},
-        wall_lines=_wall_lines(dossier),
     )
 
 
-def _wall_lines(dossier: Dossier) -> "dict[str, WallLineStudy]":
-    if not dossier.project.wall_lines:
+def _wall_lines(project: Any, assemblies: dict[str, Assembly]) -> "dict[str, WallLineStudy]":
+    if not project.wall_lines:
         return {}
     from layerfolio.studies.wall_line import wall_line_studies
 
-    return wall_line_studies(dossier.project, dossier.assemblies)
+    return wall_line_studies(project, assemblies)
 
 
 def _envelope(project: Any, assemblies: dict[str, Assembly], thermal: dict[str, ThermalStudy]) -> tuple[dict, dict, Any]:

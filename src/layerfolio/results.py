@@ -34,6 +34,7 @@ def quantity(value: float | None, unit: str) -> dict | None:
 
 def results(dossier: Dossier) -> dict[str, Any]:
     """The whole results file as plain data, in a stable order."""
+    from layerfolio.results_bracing import wall_lines_part
     from layerfolio.results_envelope import building_part, openings_part
 
     return {
@@ -42,6 +43,7 @@ def results(dossier: Dossier) -> dict[str, Any]:
         "assemblies": {name: _assembly(dossier, name) for name in dossier.assemblies},
         "openings": openings_part(dossier.openings),
         "building": building_part(dossier.building, dossier.envelope),
+        "wall_lines": wall_lines_part(dossier),
         "findings": [_finding(f) for f in dossier.findings],
         "explanations": [
             {"question": e.question, "assembly": e.assembly, "because": e.because} for e in dossier.explanations
@@ -173,6 +175,7 @@ def _finding(f: Finding) -> dict[str, Any]:
         "id": f.id,
         "assembly": f.assembly,
         "opening": f.assembly if f.opening else None,
+        "wall_line": f.assembly if f.id.rpartition("/")[2].startswith("wall-line") else None,
         "edition": f.edition,
         "clause": f.clause,
         "topic": f.topic,

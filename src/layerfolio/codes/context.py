@@ -10,6 +10,7 @@ from layerfolio.codes.climate_zones import all_zones, expanded, zone_of
 
 if TYPE_CHECKING:
     from layerfolio.studies.envelope_types import BuildingStudy, GroundStudy, OpeningStudy
+    from layerfolio.studies.structure_types import WallLineStudy
     from layerfolio.studies.types import ThermalStudy
 
 
@@ -21,6 +22,7 @@ class Envelope:
     ground: "Mapping[str, GroundStudy]" = field(default_factory=dict)
     openings: "Mapping[str, OpeningStudy]" = field(default_factory=dict)
     building: "BuildingStudy | None" = None
+    wall_lines: "Mapping[str, WallLineStudy]" = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from layerfolio.codes.context import Context, Envelope, context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.heat import judge_heat
 from layerfolio.codes.heat_recovery import judge_heat_recovery
+from layerfolio.codes.judge_names import OF_ONE_CODE
 from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.reminders import judge_air_barrier, judge_reminder
 from layerfolio.codes.requirements import Requirement, requirements
@@ -43,6 +44,7 @@ def judge(
     found = [*_set_findings(about), *scoped, *_of_building(about, scopes)]
     found += [one for thermal, vapour in studies.values() for one in _of_assembly(thermal, vapour, about, scopes)]
     found += _of_openings(about, scopes)
+    found += _of_lines(about, scopes)
     found = [gate(one, answer, first) for one in found]
     return (first, *found, *(gate(one, answer, first) for one in _after(about, scopes, tuple(found))))
 
@@ -75,6 +77,15 @@ def _of_openings(about: Context, scopes: dict) -> Iterator[Finding]:
                 if found is not None:
                     said = replace(_remembered(found, requirement), assembly=opening.name, opening=True)
                     yield _within(said, requirement, scopes, about)
+
+
+def _of_lines(about: Context, scopes: dict) -> Iterator[Finding]:
+    """What is asked of lines of bracing; their judges are loaded where the project states lines."""
+    if about.envelope.wall_lines:
+        from layerfolio.codes.wall_lines import judge_lines
+
+        for found, requirement in judge_lines(about):
+            yield _within(_remembered(found, requirement), requirement, scopes, about)
 
 
 def _after(about: Context, scopes: dict, before: tuple[Finding, ...]) -> Iterator[Finding]:
@@ -159,41 +170,6 @@ AFTER: dict[str, Any] = {
     "fenestration_maxima": ("us_total_ua", "judge_fenestration_maxima"),
 }
 """Judges of the building that see the findings of its parts, in the same way."""
-
-OF_ONE_CODE = {
-    "capillary_break": ("water", "judge_capillary_break"),
-    "clearance": ("water", "judge_clearance"),
-    "roof_vents": ("roof_vents", "judge_roof_vents"),
-    "roof_clearance": ("roof_vents", "judge_roof_clearance"),
-    "flame_spread": ("fire", "judge_flame_spread"),
-    "fire_blocks": ("fire", "judge_fire_blocks"),
-    "limiting_distance": ("fire_distance", "judge_limiting_distance"),
-    "glazed_area": ("fire_distance", "judge_glazed_area"),
-    "placement": ("continuity", "judge_placement"),
-    "bracing": ("bracing", "judge_bracing"),
-    "second_plane": ("second_plane", "judge_second_plane"),
-    "vapour_retarder": ("retarders", "judge_vapour_retarder"),
-    "retarder_with_foam": ("retarder_pairs", "judge_retarder_with_foam"),
-    "retarders_on_both_faces": ("retarder_pairs", "judge_both_faces"),
-    "unvented_roof": ("unvented_roof", "judge_unvented_roof"),
-    "roof_ceiling_side": ("roof_questions", "judge_ceiling_side"),
-    "roof_foam_class": ("roof_questions", "judge_roof_foam"),
-    "roof_shingles": ("roof_questions", "judge_shingles"),
-    "roof_ventilation": ("roof_ventilation", "judge_roof_ventilation"),
-    "openings_near_line": ("fire_us", "judge_openings_near_line"),
-    "insulation_flame_spread": ("fire_us", "judge_insulation_flame_spread"),
-    "water_barrier": ("water_us", "judge_water_barrier"),
-    "straw_bales": ("strawbale", "judge_straw_bales"),
-    "straw_finishes": ("strawbale", "judge_straw_finishes"),
-    "straw_base": ("strawbale", "judge_straw_base"),
-    "straw_vapour": ("strawbale", "judge_straw_vapour"),
-    "straw_resistance": ("strawbale", "judge_straw_resistance"),
-    "insulation": ("us_insulation", "judge_insulation"),
-    "foundation_wall": ("us_ground", "judge_foundation_wall"),
-    "slab_insulation": ("us_ground", "judge_slab_insulation"),
-}
-"""Judges that a single code asks for, by module and name: they are imported when it is the one that is judged."""
-
 
 def judge_of(name: str, table: dict[str, Any] | None = None) -> Any:
     """The judge of that name in a table (of assemblies where none is given); KeyError when there is none."""

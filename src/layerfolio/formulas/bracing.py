@@ -41,7 +41,7 @@ def length_by_earthquake(*, L_t: float, k_h: float, k_s: float, k_w: float, k_r:
     return L_t * k_h * k_s * k_w * k_r * k_g * k_b
 
 
-@formula("L_r", source="bc-2024, 9.23.13.7")
+@formula("L_r", source="bc-2024, 9.23.13")
 def length_by_factors(*, L_t: float, k_e: float, k_r: float, k_s: float, k_n: float, k_g: float, k_c: float) -> float:
     """Required length of braced panels by wind: the unadjusted length and every factor."""
     return L_t * k_e * k_r * k_s * k_n * k_g * k_c

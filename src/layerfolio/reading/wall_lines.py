@@ -118,6 +118,13 @@ class PanelFastening(Record):
         return getattr(self, self.kind) if self.kind else None
 
 
+class PlateNailing(Record):
+    """What ties the bottom plate of a line to the framing below."""
+
+    nail: Shank | None = key(ShankReader(), "length and diameter of the nails")
+    spacing: Quantity | None = key(APART, "centre to centre along the plate")
+
+
 class PanelBoard(Record):
     """The board of the panels."""
 
@@ -145,8 +152,11 @@ class WallLine(Record):
     openings: tuple[LineOpening, ...] = key(ListOf(Nested(LineOpening), "[{width: 1.2 m}]"), "its openings", default=())
     panel_fastening: PanelFastening | None = key(Nested(PanelFastening, f"{{nail: {_NAIL}}}"), "what fastens its panels")
     panel: PanelBoard | None = key(Nested(PanelBoard, "{grade: plywood, thickness: 12.5 mm}"), "the board of its panels")
+    plate_nailing: PlateNailing | None = key(
+        Nested(PlateNailing, "{nail: 82 mm x 3.66 mm, spacing: 150 mm}"), "nails of the bottom plate into the framing below"
+    )
     gypsum_opposite: bool | None = key(Flag(), "whether gypsum board covers the face opposite the panels")
-    hold_downs: bool | None = key(Flag(), "whether every panel end has a hold-down")
+    hold_downs: bool | None = key(Flag(), "whether every panel end has a hold-down (of 800 lb, 3.6 kN, at least)")
     method: str | None = key(Pick(*METHODS), "bracing method of the American code; else found from the panel")
     construction: str | None = key(Pick("light", "heavy"), "weight of the construction it braces, as the Canadian code says it")
     eave_to_ridge: Quantity | None = key(

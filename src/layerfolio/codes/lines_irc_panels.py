@@ -1,0 +1,115 @@
+"""Which panels of a line count under the American code, with what length, and whether they stand where they have to."""
+
+from itertools import pairwise
+from typing import Any
+
+from layerfolio.codes.findings import Verdict
+from layerfolio.codes.line_facts import FOOT, INCH, NOISE, Facts
+from layerfolio.codes.line_layout import gaps_and_ends
+from layerfolio.codes.line_types import Answer
+
+SHORT = 1e-4  # m, what rounding of feet and inches may leave
+
+
+def counted_panels(known: Facts, tables: dict[str, Any], method: str) -> tuple[list[tuple[float, float, float]], str]:
+    """(start, length, length that counts) of each panel that counts, m; and what is open about them, in words."""
+    rows, words = tables["panels"], ""
+    column = _column(known, rows)
+    if method == "CS-WSP":
+        least, words = _continuous(known, rows, column)
+    else:
+        row = next((one for one in rows["rows"] if method in one["methods"]), None)
+        least = row["least"][column] if row and column is not None else None
+    if least is None:
+        return [], words or "the table has no length for a wall of this height"
+    found = []
+    for at, size in known.study.panels:
+        counts = size if size >= least * INCH - SHORT else _partial(known, rows, method, size)
+        if counts and method in rows["one_face"]["methods"]:
+            counts *= rows["one_face"]["part"]  # panels on both faces are not stated apart
+        if counts:
+            found.append((at, size, counts))
+    return found, words
+
+
+def _column(known: Facts, rows: dict[str, Any]) -> int | None:
+    """The first height of the table that reaches the wall's."""
+    feet = known.study.height / FOOT
+    return next((n for n, most in enumerate(rows["heights"]) if feet <= most + 1e-3), None)
+
+
+def _partial(known: Facts, rows: dict[str, Any], method: str, size: float) -> float:
+    """What a shorter panel counts: only in categories A to C, of walls up to 9 ft, between the rows in a straight line."""
+    from layerfolio.codes.lines_irc import category
+
+    table, feet = rows["partial"], known.study.height / FOOT
+    steps = table["rows"].get(8 if feet <= 8 + 1e-3 else 9 if feet <= 9 + 1e-3 else 0)
+    if method not in table["methods"] or steps is None or category(known) not in ("A", "B", "C"):
+        return 0.0
+    inches = size / INCH
+    for (low, less), (high, more) in pairwise(steps):
+        if low - 1e-6 <= inches <= high:
+            return (less + (more - less) * (inches - low) / (high - low)) * INCH
+    return 0.0
+
+
+def _continuous(known: Facts, rows: dict[str, Any], column: int | None) -> tuple[float | None, str]:
+    """The least length beside the tallest opening of the line; with an opening of unknown height nothing counts."""
+    heights = [one.height.value if one.height else None for one in known.line.openings]
+    if None in heights or column is None:
+        return None, "state the clear height of every opening"
+    tall = max(heights, default=0.0) / INCH
+    row = next((one[1] for one in rows["continuous"] if tall <= one[0] + 1e-3), None)
+    return (row[column] if row else None), ""
+
+
+def layout_answer(known: Facts, tables: dict[str, Any], method: str, counted: list, words: str) -> Answer:
+    """Distance of lines, the first panel, gaps, and how many panels the line has."""
+    rules, clause = tables["layout"], tables["layout"]["place"]
+    places = gaps_and_ends(known, [(at, size) for at, size, _ in counted])
+    stated = known.line.line_spacing
+    asked = (
+        f"lines {rules['spacing']} ft apart at most, the first panel within {rules['end']} ft of each end, gaps up to "
+        f"{rules['gap']} ft; two panels in a line over {rules['short_line']} ft"
+    )
+    given = f"next line {_feet(stated.value) if stated else 'not stated'}, {len(counted)} panels that count"
+    given += f", widest gap {_feet(places[0])}, farther end {_feet(places[1])}" if places else ""
+    if words:
+        verdict = Verdict.NEEDS_EVIDENCE if words.startswith("state") else Verdict.NEEDS_JUDGEMENT
+        return Answer(verdict, tables["panels"]["place"], asked, given, "which panels count is open", words)
+    wrong = ["no panel is long enough to count"] if not counted else []
+    wrong += ["the next line is too far"] if stated and stated.value > rules["spacing"] * FOOT + NOISE else []
+    wrong += ["a gap is too wide"] if places and places[0] > rules["gap"] * FOOT + SHORT else []
+    wrong += ["the first or last panel is too far from the end"] if places and places[1] > rules["end"] * FOOT + SHORT else []
+    wrong += [_few(known, rules, counted)] if counted and _few(known, rules, counted) else []
+    if wrong:
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "; ".join(wrong), "move, lengthen or add panels")
+    need = [word for word, there in (("line_spacing", stated), ("panels.at", places)) if not there]
+    if need:
+        reason = f"not stated: {', '.join(need)}"
+        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, reason, f"state {' and '.join(need)}")
+    return _open(known, clause, asked, given) or Answer(Verdict.MEETS, clause, asked, given)
+
+
+def _few(known: Facts, rules: dict[str, Any], counted: list) -> str:
+    short = known.study.length <= rules["short_line"] * FOOT + SHORT
+    if len(counted) >= 2 or (short and counted[0][1] >= rules["single"] * INCH - SHORT):
+        return ""
+    return "the line has too few panels"
+
+
+def _open(known: Facts, clause: str, asked: str, given: str) -> Answer | None:
+    """What the tables ask beside, and this tool does not judge."""
+    from layerfolio.codes.lines_irc import category
+
+    if any(one.height and one.height.value < known.study.height - 0.05 for one in known.line.panels):
+        reason = "a panel is lower than the wall: braced panels reach from plate to plate"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "use panels of full height, or ask the authority")
+    if category(known).startswith("D"):
+        reason = "in categories D0 to D2 panels stand at the ends, or the ends have returns or hold-downs: not judged here"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "show the ends of the line against the adopted text")
+    return None
+
+
+def _feet(metres: float) -> str:
+    return f"{metres / FOOT:.4g} ft ({metres:.2f} m)"

@@ -1,0 +1,194 @@
+"""A line of bracing under the national Canadian code: which path is open, and what the path of little wind and quake asks."""
+
+from typing import Any
+
+from layerfolio.codes.findings import Verdict
+from layerfolio.codes.line_facts import NOISE, Facts, seismic
+from layerfolio.codes.line_fasteners import judge_fasteners
+from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LENGTH, PANEL, Answer, LineJudged
+from layerfolio.codes.site_figures import pressure
+
+STUDS = (0.400, 0.600)
+"""Greatest spacings of studs that the tables name, m."""
+
+
+def judge_nbc(known: Facts, tables: dict[str, Any]) -> LineJudged:
+    """The line on the path that the figures of the place open; nothing else is judged while one of them is missing."""
+    wind, quake = known.about.wind_pressure, seismic(known.about, "Sa02")
+    given = figures_given(known, wind, quake)
+    if wind is None or quake is None:
+        need = [] if wind is not None else ["site_loads.wind_pressure_1_50"]
+        need += [] if quake is not None else ["site_loads.seismic.Sa02"]
+        reason = "a figure of the place is missing: which path is open is not judged"
+        answer = Answer(Verdict.NEEDS_EVIDENCE, "9.23.13", "wind and earthquake figures of the place", given, reason,
+                        f"supply {' and '.join(need)}")  # fmt: skip
+        return LineJudged(known.study.name, "open: a figure of the place is missing", {FACE: answer})
+    low, high = tables["low"], tables["high"]
+    if quake <= low["seismic_at_most"] and wind < low["wind_below"]:
+        return _low(known, tables, given)
+    if quake <= high["seismic_at_most"] and wind < high["wind_below"]:
+        return _high(known, tables, quake, wind, given)
+    return _beyond(known, tables, given, "the figures of the place are beyond the bands")
+
+
+def figures_given(known: Facts, wind: float | None, quake: float | None) -> str:
+    """Wind and earthquake figures in words, with the face of the panel."""
+    face = {True: "panel on the inner face of the studs", False: "panel on the outer face of the studs", None: "face not known"}
+    said = [
+        "wind pressure not given" if wind is None else f"wind pressure {pressure(wind, known.customary)}",
+        "Sa(0.2) not given" if quake is None else f"Sa(0.2) {quake:g}", face[known.inside],
+    ]  # fmt: skip
+    return "; ".join(said)
+
+
+def _beyond(known: Facts, tables: dict[str, Any], given: str, reason: str) -> LineJudged:
+    place, high = tables["extreme"]["place"], tables["high"]
+    limits = f"Sa(0.2) up to {high['seismic_at_most']:g}, wind pressure below {pressure(high['wind_below'], known.customary)}"
+    floors = f"where Sa(0.2) is over {tables['low']['seismic_at_most']:.2f} two floors of light construction, one of heavy"
+    answer = Answer(
+        Verdict.NEEDS_JUDGEMENT, place, f"{limits}; {floors}", given, f"{reason}: {ENGINEER}",
+        "have the line designed by Part 4 or an engineering guide",
+    )  # fmt: skip
+    return LineJudged(known.study.name, f"{place}: design by Part 4 or an engineering guide", {FACE: answer})
+
+
+def _low(known: Facts, tables: dict[str, Any], given: str) -> LineJudged:
+    """Little wind and quake: sheathing, or an interior panel-type finish; no length is asked."""
+    place = tables["low"]["place"]
+    by = "interior panel-type finish, (2)(a)(iii) with 9.29" if known.inside else "panel-type sheathing, (2)(a)(ii) with 9.23.17"
+    answers = {FACE: face_answer(known, f"{place}.(2)", f"panels on the studs: {by}", given)}
+    answers[LENGTH] = _cover(known, place)
+    answers[PANEL] = _thickness(known, tables)
+    answers[FASTENING] = _low_fastening(known, tables)
+    return LineJudged(known.study.name, f"{place}: {by}", answers, None, known.study.total_panels, "m")
+
+
+def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
+    """Whether the path names panels on this face, and whether they lie on the studs."""
+    if known.panel is None or known.inside is None:
+        reason = "which layer braces, or where it lies to the studs, is not stated"
+        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, reason, "name the layer (serves: [bracing]) and the studs")
+    if not known.on_studs:
+        reason = "another layer lies between the panel and the studs: the tables are for panels on the studs"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, f"{reason}; {ENGINEER}", "have the line designed")
+    if known.grade in ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding"):
+        reason = f"{known.grade}: its rows are not judged here"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority whether it counts as bracing")
+    return Answer(Verdict.MEETS, clause, asked, given)
+
+
+def _cover(known: Facts, clause: str) -> Answer:
+    """The clause asks no length; it speaks of the wall as panelled, so a line that is panelled in part is a question."""
+    study = known.study
+    openings = sum(one.along.value for one in known.line.openings if one.along)
+    covered = study.total_panels + openings
+    asked = "no length: the wall is panelled beside its openings"
+    given = f"panels {known.long(study.total_panels)} and openings {known.long(openings)} of {known.long(study.length)}"
+    if not study.total_panels:
+        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, "no panels are stated", "state the panels of the line")
+    if covered < study.length - 0.01:
+        reason = "no length is asked, but the clause speaks of the wall, and panels and openings leave a part of it"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "panel the rest of the line, or ask the authority")
+    return Answer(Verdict.MEETS, clause, asked, given)
+
+
+def column(known: Facts) -> int | None:
+    """0 for studs up to 400 mm, 1 up to 600 mm; None beyond, or while the spacing is not known."""
+    if known.studs is None:
+        return None
+    return next((n for n, apart in enumerate(STUDS) if known.studs <= apart + 1e-4), None)
+
+
+def panel_given(known: Facts) -> str:
+    """Grade, thickness and studs in words."""
+    thick = known.size(known.thickness * 1000) if known.thickness else "thickness not stated"
+    apart = f"studs at {known.size(known.studs * 1000)}" if known.studs else "stud spacing not stated"
+    return f"{known.grade or 'grade not stated'}, {thick}, {apart}"
+
+
+def lacking(known: Facts, clause: str, asked: str) -> Answer | None:
+    """Evidence that is missing before a panel can be looked up."""
+    need = [word for word, there in (
+        ("grade of the stamp (panel.grade)", known.grade), ("thickness of the panel", known.thickness),
+        ("spacing of the studs (framing.spacing)", known.studs),
+    ) if not there]  # fmt: skip
+    if need:
+        step = f"supply the {', the '.join(need)}"
+        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, panel_given(known), f"not stated: {', '.join(need)}", step)
+    return None
+
+
+def by_table(known: Facts, table: dict[str, Any], clause: str) -> Answer:
+    """A panel against a table of least thicknesses for studs up to 400 and 600 mm."""
+    if missing := lacking(known, clause, "a grade and thickness of the table"):
+        return missing
+    row, number, given = table.get(known.grade), column(known), panel_given(known)
+    if row is None or number is None:
+        reason = "the table has no row for this panel" if row is None else "the studs stand farther apart than the table goes"
+        asked = f"a grade of {clause}, studs at {known.size(600)} at most"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority, or an engineer")
+    least = row[number]
+    if least is None:
+        reason = f"{known.grade} is for studs at {known.size(400)}"
+        step = "take a panel marked for the studs"
+        asked = f"a mark for studs at {known.size(600)}"
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, reason, step)
+    asked = f"{f'{known.size(least)} at least' if least else 'a mark'} for studs at {known.size(STUDS[number] * 1000)}"
+    if known.thickness * 1000 < least - NOISE:
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "the panel is too thin", "take a thicker panel")
+    return Answer(Verdict.MEETS, clause, asked, given)
+
+
+def _thickness(known: Facts, tables: dict[str, Any]) -> Answer:
+    if not known.inside:
+        return by_table(known, tables["sheathing"], tables["sheathing"]["place"])
+    finish = tables["finish"]
+    plain = {grade: row["plain"] for grade, row in finish.items() if isinstance(row, dict)}
+    found = by_table(known, plain, finish["place"])
+    if found.verdict is not Verdict.DOES_NOT_MEET or known.grade not in plain:
+        return found
+    blocked = {grade: row["blocked"] for grade, row in finish.items() if isinstance(row, dict)}
+    number = column(known)
+    least = [row[known.grade][number] for row in (plain, blocked)]
+    if None in least or known.thickness * 1000 < min(least[0] - finish["tolerance"], least[1]) - NOISE:
+        return found
+    reason = "thinner than without blocking; with blocking at 1.2 m or within the tolerance it may do"
+    step = "show the blocking, or take a thicker panel"
+    return Answer(Verdict.NEEDS_JUDGEMENT, found.clause, found.asked, found.given, reason, step)
+
+
+def _low_fastening(known: Facts, tables: dict[str, Any]) -> Answer:
+    table = tables["fasteners"]["A"]
+    found = judge_fasteners(known, tables, row_for(known, table), table, 1.0)
+    return edges_supported(known, found, "9.29.6.4, 9.29.9.4" if known.inside else "9.23.17")
+
+
+def row_for(known: Facts, table: dict[str, Any]) -> dict[str, Any] | None:
+    """The row of a fastener table for the panel's thickness."""
+    thick = known.thickness
+    return next((row for row in table["rows"] if thick is not None and thick * 1000 <= row["up_to"] + NOISE), None)
+
+
+def edges_supported(known: Facts, found: Answer, clause: str) -> Answer:
+    """All edges of a panel-type finish lie on framing or blocking."""
+    if found.verdict not in (Verdict.MEETS, Verdict.NEEDS_JUDGEMENT) or not known.inside:
+        return found
+    blocked, asked = known.pins.blocked, f"{found.asked}; all edges on framing or blocking ({clause})"
+    if blocked:
+        return Answer(found.verdict, found.clause, asked, f"{found.given}, edges blocked", found.reason, found.next_step)
+    if blocked is None:
+        reason, step = "whether all edges are supported is not stated", "state panel_fastening.blocked"
+        return Answer(Verdict.NEEDS_EVIDENCE, found.clause, asked, found.given, reason, step)
+    return Answer(Verdict.DOES_NOT_MEET, found.clause, asked, f"{found.given}, edges not blocked",
+                  "edges of the panel are not supported", "block every edge")  # fmt: skip
+
+
+def _high(known: Facts, tables: dict[str, Any], quake: float, wind: float, given: str) -> LineJudged:
+    from layerfolio.codes.lines_nbc_bands import judge_bands
+
+    floors, limit = known.floors, tables["high"]["floors"]
+    if quake > tables["low"]["seismic_at_most"] and floors is not None:
+        most = limit.get(known.line.construction or "", limit["light"])
+        if floors > most:
+            return _beyond(known, tables, given, f"the wall carries {floors} floors")
+    return judge_bands(known, tables, quake, wind, given)
