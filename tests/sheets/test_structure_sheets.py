@@ -156,6 +156,13 @@ def test_each_finding_stands_on_one_sheet(tmp_path):
     assert f"{RECORD}, lines 6 and 7, asks for the papers on them." in as_text(structural_basis(desk))
 
 
+def test_what_is_alike_stands_once_with_all_names_and_lines(tmp_path):
+    made = [finding("panel", "L1"), finding("panel", "L2"), finding("length", "L1"), finding("length", "L2", given="other")]
+    text = as_text(bracing_schedule(desk_of(tmp_path, findings=made)))
+    assert "panel, L1, L2 /" in text and f"{RECORD}, lines 1, 2\n" in text
+    assert "length, L1 /" in text and "length, L2 /" in text and f"{RECORD}, line 4\n" in text
+
+
 def row(sheet, first, name):
     """The first row of that name in a table whose first column has that title."""
     tables = [one for one in sheet.blocks if isinstance(one, b.Table) and one.columns[0].title == first]

@@ -9,7 +9,7 @@ from layerfolio.drawing.lettering import CAPITAL, SIZE, spread, wide
 from layerfolio.drawing.marks import Line, Mark, Text
 from layerfolio.drawing.wall_views import LineView
 
-ROOM = 2 * TICK + 0.6  # what the ticks take of an interval
+ROOM = 2 * TICK + 1.6  # what the ticks take of an interval
 BELOW = 5.0  # from the chain to the baseline of figures that do not fit on it
 LESS = 1e-3  # m: a gap that is none
 

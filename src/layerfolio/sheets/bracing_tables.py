@@ -71,11 +71,6 @@ def _is_share(quantity: str) -> bool:
     return term(quantity).si == "1"
 
 
-def unit_shear(one: WallLineStudy, system: str) -> str:
-    """Force per length of panel where the study gives one; empty where it does not."""
-    return "" if one.unit_shear is None else force_per_length(one.unit_shear, system)
-
-
 def force_per_length(value: float, system: str) -> str:
     """N/m as kN/m, or as lbf/ft with kN/m in brackets."""
     metric = f"{fixed(value / 1000, 2)}\u00a0kN/m"

@@ -62,20 +62,28 @@ def _question(finding: Finding) -> str:
 
 
 def verdicts(desk: Desk, findings: list[Finding]) -> Table | None:
-    """Question and clause, asked and provided, the verdict with its line in the record; below each what follows."""
-    if not findings:
+    """Question and clause, asked and provided, the verdict with its line in the record; below each what follows.
+
+    What is alike for several subjects stands once, with the names of all.
+    """
+    alike: dict[tuple, list[Finding]] = {}
+    for one in findings:
+        alike.setdefault((one.id, one.clause, one.asked, one.given, one.verdict, one.what_follows), []).append(one)
+    if not alike:
         return None
     columns = (Column("Question", "clause", 52), Column("Asked and provided", "", 80), Column("Verdict", f"line of {RECORD}"))
-    return Table(columns, tuple(_verdict(desk, one) for one in findings))
+    return Table(columns, tuple(_verdict(desk, same) for same in alike.values()))
 
 
-def _verdict(desk: Desk, one: Finding) -> Row:
-    subject = f", {plain(one.assembly)}" if one.assembly else ""
-    lines = [f"_asked_ {plain(one.asked.removeprefix('asked '))}" if one.asked else "", f"_provided_ {plain(one.given)}"]
+def _verdict(desk: Desk, same: list[Finding]) -> Row:
+    one, names = same[0], ", ".join(found.assembly for found in same if found.assembly)
+    numbers = ", ".join(str(desk.line(found)) for found in same)
+    asked = f"_asked_ {plain(one.asked.removeprefix('asked '))}" if one.asked else ""
+    given = f"_provided_ {plain(one.given)}" if one.given else ""
     cells = (
-        f"**{plain(one.question)}{subject}**\n{plain(one.clause)}",
-        "\n".join(lines if one.asked and one.given else lines[: bool(one.asked)] or lines[1:]),
-        VerdictCell(one.verdict, f"{RECORD}, line {desk.line(one)}"),
+        f"**{plain(', '.join(filter(None, (one.question, names))))}**\n{plain(one.clause)}",
+        "\n".join(filter(None, (asked, given))),
+        VerdictCell(one.verdict, f"{RECORD}, line{'s' if len(same) > 1 else ''} {numbers}"),
     )
     return Row(cells, after=plain(_sentence(one.what_follows)) or None)
 
