@@ -43,7 +43,8 @@ def _entries(desk: Desk) -> list:
     found = desk.dossier
     moisture = [one for name, one in found.condensation.items() if has_vapour_sheet(found.assemblies[name])]
     envelope = [*found.ground.values(), *found.openings.values(), *((found.building,) if found.building else ())]
-    studies = [*found.thermal.values(), *found.vapour.values(), *moisture, *envelope]
+    structure = [*found.dead_loads.values(), *found.attachments.values(), *found.wall_lines.values()]
+    studies = [*found.thermal.values(), *found.vapour.values(), *moisture, *envelope, *structure]
     return [entry for study in studies for entry in study.trace.entries]
 
 
@@ -59,20 +60,30 @@ def _steps(desk: Desk) -> dict[Formula, Step]:
 def _symbol_table(desk: Desk, used: dict[Formula, Step]) -> Table:
     names = {name for step in used.values() for name, _ in step.arguments} | {f.result for f in used}
     names |= {entry.quantity for entry in _entries(desk) if isinstance(entry, Given)}
+    listed = [name for name in terms() if name in names]
+    return _in_pairs(listed) if desk.system == "metric" else _with_both_units(listed)
+
+
+def _cells(name: str) -> tuple[str, str, str]:
+    meaning = plain(term(name).meaning).replace("s\\_d", "{s_d}")
+    return f"{{{name}}}", pretty_unit(term(name).si) or "–", meaning
+
+
+def _in_pairs(names: list[str]) -> Table:
+    """Two symbols to a row, read across."""
+    half = (Column("Symbol", width=15), Column("Unit", width=21), Column("Meaning", width=54))
+    pairs = [names[at : at + 2] for at in range(0, len(names), 2)]
+    rows = tuple(Row(tuple(cell for name in pair for cell in _cells(name)) + ("",) * (3 * (2 - len(pair)))) for pair in pairs)
+    return Table((*half, *half), rows, upright_rules=(2,), extra=0.0)
+
+
+def _with_both_units(names: list[str]) -> Table:
     columns = (Column("Symbol", width=22), Column("Unit", width=26), Column("Customary", width=34), Column("Meaning"))
-    rows = tuple(
-        Row(
-            (
-                f"{{{name}}}",
-                pretty_unit(term(name).si) or "–",
-                pretty_unit(term(name).customary) or "–",
-                plain(term(name).meaning).replace("s\\_d", "{s_d}"),
-            )
-        )
-        for name in terms()
-        if name in names
-    )
-    return Table(columns, rows, extra=0.0)
+    rows = []
+    for name in names:
+        symbol, unit, meaning = _cells(name)
+        rows.append(Row((symbol, unit, pretty_unit(term(name).customary) or "–", meaning)))
+    return Table(columns, tuple(rows), extra=0.0)
 
 
 def _formula_table(used: dict[Formula, Step]) -> Table:
