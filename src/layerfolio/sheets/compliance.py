@@ -8,7 +8,7 @@ from layerfolio.codes.judging import TOPICS
 from layerfolio.codes.paths import BESIDE
 from layerfolio.codes.wording import sentence
 from layerfolio.sheets.blocks import Block, Column, Head, Paragraph, Row, Sheet, Space, Table, VerdictCell, VerdictCount
-from layerfolio.sheets.desk import CRITERIA, GUIDE, OPENINGS, RECORD, Desk, code_words, verdict_counts
+from layerfolio.sheets.desk import BRACING, CRITERIA, GUIDE, OPENINGS, RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.record_paths import TopicWords, path_cell, performance_cell, topic_words
@@ -92,6 +92,8 @@ def sheets_to_see(finding: Finding, desk: Desk) -> tuple[str, ...]:
     if finding.opening:
         wall = getattr((getattr(desk.dossier.project, "openings", None) or {}).get(finding.assembly), "in_", "")
         return tuple(filter(None, (OPENINGS, wall, *evidence)))
+    if finding.assembly in desk.dossier.wall_lines:
+        return (BRACING, *evidence)
     return (finding.step or CRITERIA, *evidence)
 
 
