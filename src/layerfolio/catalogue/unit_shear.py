@@ -11,7 +11,7 @@ from layerfolio.units.table import unit_factor
 
 INCH = unit_factor("in", "length")
 PLF = unit_factor("lbf/ft", "line_load")
-SLACK = 1e-4
+SLACK = 1.2e-4
 """Metres: 11 mm is sold as 7/16 in, 11.1 mm; a figure printed in inches is met within a tenth of a millimetre."""
 DIAMETER = 0.03
 """Part by which a metric nail may be thinner than the common nail it stands for: 3.25 mm for 0.131 in."""

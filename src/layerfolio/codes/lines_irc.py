@@ -12,8 +12,8 @@ from layerfolio.codes.lines_irc_panels import counted_panels, layout_answer
 WOOD = ("sheathing", "structural I", "plywood", "OSB O-1", "OSB O-2", "CSA O325 W16", "CSA O325 W20", "CSA O325 W24")
 CARRIED = ("WSP", "CS-WSP", "GB", "LIB", "DWB", "SFB", "PBS")
 """Methods whose rows are carried; of LIB and DWB the fasteners were not read."""
-SLACK = 1e-4
-"""Metres: 11 mm for 7/16 in and 9.5 mm for 3/8 in are a tenth of a millimetre short."""
+SLACK = 1.2e-4
+"""Metres: 11 mm is sold as 7/16 in, 9.5 mm as 3/8 in, a tenth of a millimetre short."""
 
 
 def judge_irc(known: Facts, tables: dict[str, Any]) -> LineJudged:
