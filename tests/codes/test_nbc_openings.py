@@ -5,7 +5,7 @@ import pytest
 from codes_builders import amendment, cases
 from codes_envelope import DAYS, judged, only, opening
 from layerfolio.codes.findings import Verdict
-from layerfolio.codes.openings_nbc import rated_to
+from layerfolio.codes.rating import rated_to
 
 CASES = cases("nbc-openings")
 CELLS = list(zip(CASES["zones"], CASES["windows"], CASES["ratings"], CASES["skylights"], strict=True))

@@ -1,6 +1,5 @@
 """Windows, doors and skylights against NBC 9.36.2.7: rated values are judged, declared ones are a question."""
 
-import re
 from typing import Any, NamedTuple
 
 from layerfolio.codes import judges
@@ -9,6 +8,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.limits import Resolved, resolve
 from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome
+from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.stated import documents_for, limit_figure, square_metres
 from layerfolio.codes.wording import figure, listed, pair
@@ -28,14 +28,6 @@ class _Case(NamedTuple):
 
     def reaches(self, transmittance: float) -> bool:
         return judges.at_most(transmittance, self.limit, 2)
-
-
-def rated_to(basis: str, standards: list[str]) -> str:
-    """The standard that a basis names as "rated to STANDARD"; empty for every other basis."""
-    for name in standards:
-        if re.match(rf"rated to {re.escape(name)}(?![\w.]*\d)", basis.strip(), re.IGNORECASE):
-            return name
-    return ""
 
 
 def judge_rated(requirement: Requirement, opening: Any, about: Context) -> Finding:

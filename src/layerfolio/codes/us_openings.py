@@ -6,7 +6,7 @@ from layerfolio.catalogue.opening_defaults import OpeningDefaults, opening_defau
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context
 from layerfolio.codes.limits import Resolved, resolve
-from layerfolio.codes.openings_nbc import rated_to
+from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.stated import documents_for
 from layerfolio.codes.wording import figure

@@ -7,8 +7,8 @@ from layerfolio.codes.climate_zones import cell
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import finding
-from layerfolio.codes.openings_nbc import rated_to
 from layerfolio.codes.outcomes import Outcome, by_zone, grouped
+from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.stated import documents_for, square_metres
 from layerfolio.codes.us_openings import defaults_of
