@@ -23,6 +23,8 @@ class Commands(click.Group):
         except ProblemsFound as found:
             for problem in found.problems:
                 click.echo(str(problem), err=True)
+            for caution in found.to_look_at:
+                click.echo(str(caution), err=True)
         except BrokenPipeError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # the reader has gone: nothing is left to say
             ctx.exit(0)
@@ -75,7 +77,8 @@ def check(project: Path, form: str, strict: bool) -> None:
     """Validate and calculate; print results and findings."""
     from layerfolio.dossier import compile_dossier, open_project
 
-    dossier = compile_dossier(open_project(project))
+    loaded = open_project(project)
+    dossier = compile_dossier(loaded)
     if form == "json":
         import json
 
@@ -84,9 +87,9 @@ def check(project: Path, form: str, strict: bool) -> None:
 
         click.echo(json.dumps(results(documented(dossier)), ensure_ascii=False, indent=1, allow_nan=False))
     else:
-        from layerfolio.terminal import summary
+        from layerfolio.terminal import WIDE, summary
 
-        click.echo(summary(dossier))
+        click.echo(summary(dossier, loaded.problem_at, WIDE))
     if strict and any(f.verdict == "does not meet" and not f.answered_by for f in dossier.findings):
         sys.exit(1)
 
@@ -107,7 +110,7 @@ def build(project: Path, output: Path | None) -> None:
     dossier = compile_dossier(loaded)
     bound = bind(package(dossier), target)
     click.echo(f"wrote {target}: {len(bound.sheets)} sheets, {bound.pages} pages")
-    click.echo(after_build(dossier))
+    click.echo(after_build(dossier, loaded.problem_at))
 
 
 @main.command()

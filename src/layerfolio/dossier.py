@@ -70,7 +70,7 @@ def open_project(path: Path) -> "Loaded":
     )  # fmt: skip
     wrong = [*thickness_problems(loaded.project), *framing_problems(loaded.project)]
     if wrong:
-        raise ProblemsFound([loaded.problem_at(p.path, p.message, p.example) for p in wrong])
+        raise ProblemsFound([loaded.problem_at(p.path, p.message, p.example) for p in wrong], loaded.to_look_at)
     return loaded
 
 
@@ -115,7 +115,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         condensation,
         with_paths(_by_topic(findings, [*assemblies, *openings, *lines]), project, envelope),
         find_explanations(thermal, vapour),
-        (*loaded.cautions, *cautions, *unprintable_texts(project)),
+        (*loaded.cautions, *cautions, *_basis_cautions(project), *unprintable_texts(project)),
         loaded.folder,
         ground,
         openings,
@@ -123,6 +123,14 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         envelope,
         wall_lines=lines,
     )
+
+
+def _basis_cautions(project: Any) -> tuple[Caution, ...]:
+    if not project.openings:
+        return ()
+    from layerfolio.codes.rating import basis_cautions
+
+    return tuple(basis_cautions(project))
 
 
 def documented(dossier: Dossier) -> Dossier:

@@ -25,10 +25,14 @@ class Problem:
 
 
 class ProblemsFound(Exception):
-    """The input cannot be used; carries every problem found in the run, in file order."""
+    """The input cannot be used; carries every problem found in the run, in file order.
 
-    def __init__(self, problems: list[Problem] | tuple[Problem, ...]):
+    `to_look_at` is what stops nothing and was seen on the way, with its places.
+    """
+
+    def __init__(self, problems: list[Problem] | tuple[Problem, ...], to_look_at: tuple[Problem, ...] = ()):
         self.problems = tuple(sorted(problems))
+        self.to_look_at = to_look_at
         super().__init__("\n".join(map(str, self.problems)))
 
 

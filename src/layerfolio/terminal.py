@@ -1,5 +1,7 @@
 """The terminal's short answer: results of each assembly and opening, the building's heat loss, findings, cautions."""
 
+import textwrap
+from collections.abc import Callable
 from typing import Any
 
 from layerfolio.codes.findings import Finding, Verdict
@@ -7,22 +9,62 @@ from layerfolio.dossier import Dossier
 from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed, in_units, significant
 
+Placing = Callable[[str, str], object]
+"""From the path and the message of a caution to what prints it with file, line and column."""
+WIDE = 100
 FINAL_SAY = "A licensed professional and the authority having jurisdiction have the final say."
 
 
-def summary(dossier: Dossier) -> str:
-    """Everything `check` prints, as one text."""
+def summary(dossier: Dossier, placing: Placing | None = None, wide: int = 0) -> str:
+    """Everything `check` prints, as one text; `placing` is Loaded.problem_at, `wide` the most signs of a line (0: no end).
+
+    Cautions stay on one line each: an editor finds the place by it.
+    """
     lines = [dossier.project.project.title, ""]
     lines += [_assembly(name, study, dossier.system) for name, study in dossier.thermal.items()]
     lines += _envelope(dossier)
     lines += ["", "Findings"]
     for finding in dossier.findings:
         lines += _finding(finding)
+    lines += _open(dossier.findings)
+    lines = _wrapped(lines, wide) if wide else lines
     if dossier.cautions:
-        lines += ["", "To look at again"]
-        lines += [f"  {c.path}: {c.message}" for c in dossier.cautions]
+        lines += ["", *_cautions(dossier, placing)]
     lines += ["", verdicts(dossier), FINAL_SAY]
     return "\n".join(lines)
+
+
+def _wrapped(lines: list[str], wide: int) -> list[str]:
+    """No line longer than `wide` unless one word is; what goes on stands below the text of the line."""
+    made = []
+    for line in lines:
+        lead = len(line) - len(line.lstrip())
+        made += textwrap.wrap(
+            line, wide, subsequent_indent=" " * (max(lead, 2) + 2 if lead < 19 else lead), drop_whitespace=True,
+            break_long_words=False, break_on_hyphens=False, replace_whitespace=False,
+        ) or [""]  # fmt: skip
+    return made
+
+
+def _open(findings: tuple[Finding, ...]) -> list[str]:
+    """What does not meet line by line, then how much waits for evidence and judgement in each topic."""
+    failing = [one for one in findings if one.verdict is Verdict.DOES_NOT_MEET]
+    lines = []
+    for one in failing:
+        answered = f" (answered on the performance path by {one.answered_by})" if one.answered_by else ""
+        lines.append(f"  {one.verdict}: {one.assembly or 'building'}, {one.clause}: {one.question}{answered}")
+    for verdict in (Verdict.NEEDS_EVIDENCE, Verdict.NEEDS_JUDGEMENT):
+        topics = [one.topic for one in findings if one.verdict is verdict]
+        if topics:
+            counts = ", ".join(f"{topic} {topics.count(topic)}" for topic in dict.fromkeys(topics))
+            lines.append(f"  {verdict}: {counts}")
+    return ["", "Open", *lines] if lines else []
+
+
+def _cautions(dossier: Dossier, placing: Placing | None) -> list[str]:
+    """Cautions, with their places where these are known."""
+    shown = [f"  {placing(c.path, c.message) if placing else f'{c.path}: {c.message}'}" for c in dossier.cautions]
+    return ["To look at again", *shown]
 
 
 def verdicts(dossier: Dossier) -> str:
@@ -31,11 +73,9 @@ def verdicts(dossier: Dossier) -> str:
     return ", ".join(f"{verdict} {count}" for verdict, count in counts if count)
 
 
-def after_build(dossier: Dossier) -> str:
+def after_build(dossier: Dossier, placing: Placing | None = None) -> str:
     """What `build` prints below the name of the package."""
-    count = len(dossier.cautions)
-    things = f"{count} thing{'s' * (count != 1)} to look at again: layerfolio check"
-    return "\n".join([f"findings: {verdicts(dossier)}", *([things] if count else [])])
+    return "\n".join([f"findings: {verdicts(dossier)}", *(_cautions(dossier, placing) if dossier.cautions else [])])
 
 
 def _assembly(name: str, study: ThermalStudy, system: str) -> str:
@@ -86,5 +126,6 @@ def _finding(finding: Finding) -> list[str]:
     lines = [f"  {finding.verdict:<16} {subject:<9} {finding.clause}: {finding.question}"]
     detail = finding.what_follows
     if finding.asked:
-        detail = "; ".join(filter(None, (f"asked {finding.asked}", f"provided {finding.given}", detail)))
+        amended = f"limit amended: {finding.amended}" if finding.amended else ""
+        detail = "; ".join(filter(None, (f"asked {finding.asked}", f"provided {finding.given}", amended, detail)))
     return [*lines, f"                   {detail}"] if detail else lines

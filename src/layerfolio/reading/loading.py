@@ -42,12 +42,22 @@ class Loaded:
         """A problem at a dotted path of the project (`assemblies.W1.layers[3].material`), with file, line, column."""
         return Problem(*place_of(self.tree, path), path, message, example)
 
+    @property
+    def to_look_at(self) -> tuple[Problem, ...]:
+        """The cautions of reading with file, line and column, in file order."""
+        return placed(self.tree, self.cautions)
+
     def unknown_assembly(self, asked: str) -> Problem:
         """The problem that no assembly has the name that was asked for."""
         known = list(self.project.assemblies)
         same = [one for one in known if one.casefold() == asked.casefold()]
         words = meant(same) if same else did_you_mean(asked, known) or f": there are {', '.join(known)}"
         return self.problem_at("assemblies", f"there is no assembly {quoted(asked)}{words}", (same or known)[0])
+
+
+def placed(tree: Mapping, cautions: Iterable[Caution]) -> tuple[Problem, ...]:
+    """Cautions with their places, in file order, told apart from mistakes by their first words."""
+    return tuple(sorted(Problem(*place_of(tree, one.path), one.path, f"look again: {one.message}") for one in cautions))
 
 
 def load(
@@ -71,5 +81,5 @@ def load(
     project = Project.read(chain.tree, "", report)
     check_names(chain.tree, project, Known(materials, sets, zones, near, amendments), report)
     if report.problems:
-        raise ProblemsFound(list(dict.fromkeys(report.problems)))
+        raise ProblemsFound(list(dict.fromkeys(report.problems)), placed(chain.tree, report.cautions))
     return Loaded(project, opened.parent, chain.files, chain.input_sha256, tuple(report.cautions), chain.tree)
