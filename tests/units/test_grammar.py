@@ -142,3 +142,26 @@ def test_near_misses_are_a_quantity_or_a_quantity_error(text, kind):
         parse(text, kind)
     except QuantityError as error:
         assert error.example
+
+
+@pytest.mark.parametrize("text", ["6/12", "6:12", "6 : 12", "6 in 12", "6in12", "6 / 12"])
+def test_a_pitch_is_rise_over_twelve(text):
+    found = parse(text, "angle")
+    assert found.value == pytest.approx(26.565, abs=5e-4) and found.text == text  # arctan of one half, by any table
+
+
+@pytest.mark.parametrize("text", ["6/10", "6", "6/12/12", "6/12 deg deg", "6//12"])
+def test_other_fractions_are_no_pitch(text):
+    with pytest.raises(QuantityError):
+        parse(text, "angle")
+
+
+@pytest.mark.parametrize("text", ["U-0.24", "U 0.24", "u0.24"])
+def test_a_labelled_transmittance_is_customary(text):
+    assert parse(text, "transmittance").value == pytest.approx(0.24 * 5.678263, rel=1e-6)  # Btu/(h.ft2.F) in W/(m2.K)
+
+
+@pytest.mark.parametrize(("text", "kind"), [("U-0.24", "resistance"), ("R-20", "transmittance"), ("U-", "transmittance")])
+def test_a_label_of_the_other_kind_is_refused(text, kind):
+    with pytest.raises(QuantityError):
+        parse(text, kind)

@@ -16,7 +16,7 @@ def outside_words(word: str, frame: Frame, around: list[Mark], room: Cut) -> lis
     """The word over the empty upper corner, below it the triangle of the slope."""
     run = RUN if frame.turn <= 45 else RUN / tan(radians(frame.turn))
     rise = run * tan(radians(frame.turn))
-    figures = (f"{12 * tan(radians(frame.turn)):.2f}".rstrip("0").rstrip("."), f"({frame.turn:g}°)")
+    figures = (f"{12 * tan(radians(frame.turn)):.2f}".rstrip("0").rstrip("."), f"({round(frame.turn, 1):g}°)")
     x = LEFT + 4.0
     right = max(x + run + GAP + max(map(wide, figures)), LEFT + wide(word, "bold", SPACED)) + 2.0
     low = _clear_above(frame, around, right, room.above) + CAPITAL + 2.2

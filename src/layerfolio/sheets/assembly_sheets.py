@@ -77,8 +77,15 @@ def _phrase(desk: Desk, name: str) -> str:
     one = desk.dossier.assemblies[name]
     words = [written(one.area, desk.system)] if one.area else []
     if one.kind == "roof":
-        words.append(f"slope {one.slope:g}°")
+        words.append(f"slope {_slope(desk, one)}")
     return "; ".join([*words, f"faces {one.faces}" if one.faces != "ground" else "on the ground"])
+
+
+def _slope(desk: Desk, one: Assembly) -> str:
+    """A pitch as it was written, with its degrees; other slopes in degrees."""
+    stated = desk.dossier.project.assemblies[one.name].slope
+    degrees = f"{round(one.slope, 1):g}°"
+    return f"{plain(stated.text)} ({degrees})" if stated and stated.text.endswith("12") else degrees
 
 
 def _box(desk: Desk, name: str) -> ResultBox:

@@ -19,13 +19,15 @@ _FEET_INCHES = re.compile(
     r"(?P<inches>[0-9][0-9 ./\-]*?) ?(?:in|inch|inches|\")"
 )
 _LABELLED = re.compile(rf"(?P<label>R|RSI)[ \-]?(?P<number>{NUMBER})", re.IGNORECASE)
-_PITCH = re.compile(rf"(?P<rise>{NUMBER}) ?: ?12")
+_U_LABELLED = re.compile(rf"U[ \-]?(?P<number>{NUMBER})", re.IGNORECASE)
+_PITCH = re.compile(rf"(?P<rise>{NUMBER}) ?(?::|in) ?12|(?P<plain>[0-9]{{1,3}}(?:\.[0-9]+)?) ?/ ?12")
 _MARKS = str.maketrans(
     {"′": "'", "’": "'", "″": '"', "”": '"', "“": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " ", "−": "-"}
 )
 _TEMPERATURES = {"degC": (1.0, 0.0), "degF": (5 / 9, -160 / 9), "K": (1.0, -273.15)}
 _TEMPERATURE_WORDS = {"°C": "degC", "C": "degC", "deg C": "degC", "°F": "degF", "F": "degF", "deg F": "degF"}
 _CUSTOMARY_R = "ft2.h.F/Btu"
+_CUSTOMARY_U = "Btu/(h.ft2.F)"
 
 
 class QuantityError(ValueError):
@@ -71,7 +73,7 @@ def shown(text: str) -> str:
 
 
 def _value(text: str, kind: str) -> float:
-    if len(text) <= LONGEST and not _BARE.fullmatch(text):
+    if len(text) <= LONGEST and (kind == "angle" or not _BARE.fullmatch(text)):
         special = _special(text, kind)
         if special is not None:
             return special
@@ -81,17 +83,19 @@ def _value(text: str, kind: str) -> float:
 
 
 def _special(text: str, kind: str) -> float | None:
-    """Forms that belong to one kind only: feet and inches, R-20, a roof pitch."""
+    """Forms that belong to one kind only: feet and inches, R-20, U-0.24, a roof pitch."""
     if kind == "length" and (match := _FEET_INCHES.fullmatch(text)) and re.fullmatch(NUMBER, match["inches"]):
         length = int(match["feet"]) * FOOT + number(match["inches"]) * INCH
         return -length if match["sign"] == "-" else length
     if kind == "resistance" and (match := _LABELLED.fullmatch(text)):
         unit = _CUSTOMARY_R if match["label"].upper() == "R" else "m2.K/W"
         return number(match["number"]) * unit_factor(unit, kind)
+    if kind == "transmittance" and (match := _U_LABELLED.fullmatch(text)):
+        return number(match["number"]) * unit_factor(_CUSTOMARY_U, kind)
     if kind == "angle" and (match := _PITCH.fullmatch(text)):
         from math import atan, degrees
 
-        return degrees(atan(number(match["rise"]) / 12))
+        return degrees(atan(number(match["rise"] or match["plain"]) / 12))
     return None
 
 
