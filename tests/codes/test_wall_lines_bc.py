@@ -115,7 +115,8 @@ def test_the_type_that_is_filled(change, studs, name):
 
 @pytest.mark.parametrize("change", [
     {"panel_fastening": pins("62 mm x 3.25 mm")}, {"panel_fastening": pins("63 mm x 3.2 mm")},
-    {"panel_fastening": pins(edge="151 mm")}, {"panel_fastening": pins(field="301 mm")}, {"panel_fastening": pins(blocked=False)}, {"thickness": "10.9 mm"},
+    {"panel_fastening": pins(edge="151 mm")}, {"panel_fastening": pins(field="301 mm")},
+    {"panel_fastening": pins(blocked=False)}, {"thickness": "10.9 mm"},
     {"panel_fastening": pins("38 mm x 1.9 mm")},
 ])  # fmt: skip
 def test_what_fills_no_type(change):

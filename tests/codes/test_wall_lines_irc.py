@@ -396,3 +396,9 @@ def test_editions_that_were_not_read_as_a_whole_decide_nothing(set_id):
     assert len(found) == 5 and set(found.values()) == {JUDGE}
     thin = us(panel=PanelBoard(grade="plywood", thickness=mm("1/4 in")))
     assert NOT not in verdicts(place(set_id, mph=115, exposure="C"), thin, INSIDE).values()
+
+
+def test_metric_studs_and_more_storeys_than_stated():
+    seen = [verdicts(at(), us(thickness="7/16 in"), wall(studs=one))["wall-line-panel"] for one in ("610 mm", "611 mm")]
+    assert seen == [MEETS, NOT]
+    assert required(at(storeys=1), us(storeys_above=1)) == required(at(storeys=2), us(storeys_above=1))

@@ -339,3 +339,17 @@ def test_the_edition_of_2015_decides_nothing(where):
 def test_findings_name_the_line_and_who_decides():
     for one in findings(place(**HIGH), line()).values():
         assert one.assembly == "L1" and one.topic == "structure" and "engineer" in one.who_decides and one.source == "nbc-2020"
+
+
+def test_a_layer_that_is_no_wood_panel_is_not_taken_for_one():
+    board = wall()
+    other = replace(board, layers=tuple(replace(x, insulating=True) if x.name == "Panel" else x for x in board.layers))
+    for figures in (LOW, HIGH):
+        assert verdicts(place(**figures), line(FULL), other)["wall-line"] == JUDGE
+    assert verdicts(place("bc-2024"), line(FULL, gypsum_opposite=True), replace(other, layers=other.layers))["wall-line"] == NOT
+
+
+def test_customary_figures_stand_first():
+    found = findings(place(**HIGH, units="customary"), line(FULL))
+    assert '2 1/2" (63 mm)' in found["wall-line-fastening"].given
+    assert found["wall-line-panel"].asked.startswith('7/16" (11 mm)')

@@ -18,6 +18,8 @@ INCH, FOOT, MPH = 0.0254, 0.3048, 0.44704
 NOMINAL_INCH = 0.025
 """The metric codes print 150, 400 and 600 mm for what is built at 6, 16 and 24 in."""
 NOISE = 1e-6
+NO_PANEL = ("gypsum", "wood-fibre", "mineral", "foam", "batt", "cork", "straw", "plaster", "clay")
+"""Beginnings of the hatch families that are no wood panel."""
 HALF_INCH = 0.0125  # m, as the board is sold in either system
 
 
@@ -39,10 +41,26 @@ class Facts:
     edge: float | None
     field: float | None
     about: Context
+    stud_spacing: float | None = None  # as it is
 
     @property
     def floors(self) -> int | None:
         return self.line.floors_above
+
+    @property
+    def storeys(self) -> int | None:
+        """Storeys of the building: as stated, never fewer than the line and what it carries."""
+        stated = self.about.storeys
+        return None if stated is None else max(stated, (self.floors or 0) + 1)
+
+    @property
+    def another(self) -> str:
+        """What the layer is where it is plainly no wood panel, though the line grades it as one; empty otherwise."""
+        layer = self.panel
+        if layer is None or self.grade in ("", "gypsum board", "fibreboard"):
+            return ""
+        other = layer.insulating or layer.family.startswith(NO_PANEL)
+        return f"the layer that braces is {layer.title}, the line grades it as {self.grade}" if other else ""
 
     @property
     def pins(self) -> Any:
@@ -79,7 +97,7 @@ def facts(study: WallLineStudy, about: Context) -> Facts:
     return Facts(
         study, line, assembly, panel, inside, on_studs, (board.grade if board else None) or "",
         thickness_of(line, assembly), named(studs.spacing) if studs else None, named(pins.edge) if pins else None,
-        named(pins.field) if pins else None, about,
+        named(pins.field) if pins else None, about, studs.spacing.value if studs and studs.spacing else None,
     )  # fmt: skip
 
 

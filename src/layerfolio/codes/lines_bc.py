@@ -72,6 +72,8 @@ def _face(known: Facts, tables: dict[str, Any], given: str, wind: float) -> Answ
         reason = "a wood panel on the inner face is not among what the clause names, so the line does not meet it literally"
         step = f"take {ROUTE}; what the equivalent has to show: {band_forces(known, tables, wind)}"
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, reason, step)
+    if known.another:
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, known.another, "show the stamp of the panel")
     if known.line.gypsum_opposite is not True:
         reason = "gypsum board on the inner face is not stated"
         return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, reason, "state gypsum_opposite")

@@ -38,7 +38,7 @@ def required_length(
 def _factors(known: Facts, tables: dict[str, Any]) -> tuple[dict[str, float], str]:
     """Every factor by its glossary name; else what has to be stated or which row the tables lack."""
     rows, line, about = tables["factors"], known.line, known.about
-    exposure, storeys = str(about.answer("site_loads.exposure") or ""), about.storeys
+    exposure, storeys = str(about.answer("site_loads.exposure") or ""), known.storeys
     need = next((STATE[word] for word, there in (
         ("floors", known.floors is not None), ("exposure", exposure in rows["exposure"]), ("storeys", storeys),
         ("roof", line.eave_to_ridge), ("spacing", line.line_spacing), ("number", line.lines_in_direction),

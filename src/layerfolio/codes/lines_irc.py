@@ -12,6 +12,7 @@ from layerfolio.codes.lines_irc_panels import counted_panels, layout_answer
 WOOD = ("sheathing", "structural I", "plywood", "OSB O-1", "OSB O-2", "CSA O325 W16", "CSA O325 W20", "CSA O325 W24")
 CARRIED = ("WSP", "CS-WSP", "GB", "LIB", "DWB", "SFB", "PBS")
 """Methods whose rows are carried; of LIB and DWB the fasteners were not read."""
+NEAR = 1.001
 SLACK = 1.2e-4
 """Metres: 11 mm is sold as 7/16 in, 9.5 mm as 3/8 in, a tenth of a millimetre short."""
 
@@ -61,7 +62,7 @@ def category(known: Facts) -> str:
 def _given(known: Facts) -> str:
     blown, face = speed(known), {True: "panel on the inner face", False: "panel on the outer face", None: "face not known"}
     said = [
-        f"wind {blown:.0f} mph" if blown else "wind speed not given",
+        f"wind {blown:.0f} mph, taken as the ultimate speed" if blown else "wind speed not given",
         f"exposure {exposure(known)}" if exposure(known) else "exposure not given",
         f"category {category(known)}" if category(known) else "seismic category not given", face[known.inside],
     ]  # fmt: skip
@@ -85,7 +86,7 @@ def _beyond(known: Facts, tables: dict[str, Any]) -> str:
         return f"wind of {ends['speed_below']} mph or more"
     if found not in (*rows["none"], *rows["detached_none"], *rows["table"]):
         return f"seismic category {found}"
-    if known.about.storeys > ends["storeys"] or known.floors > ends["floors"]:
+    if known.storeys > ends["storeys"] or known.floors > ends["floors"]:
         return f"more than {ends['storeys']} storeys"
     if known.study.height > ends["wall_height"] * FOOT + NOISE:
         return f"a wall over {ends['wall_height']} ft high"
@@ -115,6 +116,8 @@ def _face(known: Facts, tables: dict[str, Any], method: str, given: str) -> Answ
     if not known.on_studs:
         reason = f"another layer lies between the panel and the studs: {ENGINEER}"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, said, reason, "have the line designed")
+    if known.another:
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, said, known.another, "show the stamp of the panel")
     if known.inside and method == "CS-WSP":
         reason = "continuous sheathing is read for one side of the line; whether the inner side may be it is not said"
         return Answer(Verdict.NEEDS_JUDGEMENT, "R602.10.4.2", asked, said, reason, "ask the authority")
@@ -126,7 +129,7 @@ def _panel(known: Facts, tables: dict[str, Any], method: str) -> Answer:
     """Thickness of the method, and studs as the tables of the face have them."""
     row, clause = tables["methods"].get(method), tables["methods"]["place"]
     thick = f"{known.thickness / INCH:.4g} in" if known.thickness else "thickness not stated"
-    apart = f"studs at {known.studs / 0.025:.3g} in" if known.studs else "stud spacing not stated"
+    apart = f"studs at {known.stud_spacing / INCH:.3g} in" if known.studs else "stud spacing not stated"
     given = f"{known.grade or 'grade not stated'}, {thick}, {apart}"
     if row is None or "thickness" not in row:
         return _let_in(known, row or {}, clause, method)
@@ -141,7 +144,7 @@ def _panel(known: Facts, tables: dict[str, Any], method: str) -> Answer:
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "the panel is too thin", "take a thicker panel")
     most = row.get("studs") or next(s for t, s in tables["inside"]["studs"] if known.thickness < t * INCH - SLACK or t > 1)
     asked = f"{asked}, studs at {most:g} in at most"
-    if method != "GB" and known.studs > most * 0.025 + NOISE:
+    if method != "GB" and known.stud_spacing > _most(most):
         reason = "the studs stand too far apart for the panel"
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, reason, "take a thicker panel or closer studs")
     if known.grade.startswith(("CSA", "OSB O")):
@@ -152,10 +155,10 @@ def _panel(known: Facts, tables: dict[str, Any], method: str) -> Answer:
 
 def _let_in(known: Facts, row: dict[str, Any], clause: str, method: str) -> Answer:
     """Boards and straps: only the studs are stated in the project file."""
-    apart = f"studs at {known.studs / 0.025:.3g} in" if known.studs else "stud spacing not stated"
+    apart = f"studs at {known.stud_spacing / INCH:.3g} in" if known.studs else "stud spacing not stated"
     most = row.get("studs")
     asked = f"the row of method {method}" + (f", studs at {most} in at most" if most else "")
-    if most and known.studs and known.studs > most * 0.025 + NOISE:
+    if most and known.studs and known.stud_spacing > _most(most):
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, apart, "the studs stand too far apart", "have the line designed")
     step = "show the boards or straps, their angle and their fixing"
     return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, apart, "their sizes and fixing are not stated here", step)
@@ -197,7 +200,7 @@ def _nail(known: Facts, tables: dict[str, Any]) -> tuple[list[float] | None, flo
     number = "BCD".index(exposure(known))
     fits = [
         row for row in tables["outside"]["rows"]
-        if thick >= row["thickness"] * INCH - SLACK and known.studs <= row["studs"] * 0.025 + NOISE
+        if thick >= row["thickness"] * INCH - SLACK and known.stud_spacing <= _most(row["studs"])
         and speed(known) <= row["speed"][number] + 1e-3
     ]  # fmt: skip
     best = fits[-1] if fits else None
@@ -214,9 +217,14 @@ def _nail_wrong(known: Facts, nail: list[float], bite: float) -> str:
 
 
 def _apart(known: Facts, row: dict[str, Any]) -> str:
-    if known.edge > row["edge"] * 0.025 + 0.0025 or known.field > row["field"] * 0.025 + 0.005:
+    if known.pins.edge.value > _most(row["edge"]) or known.pins.field.value > _most(row["field"]):
         return f"the nails stand farther apart than {row['edge']} and {row['field']} in"
     return ""
+
+
+def _most(inches: float) -> float:
+    """A greatest spacing in m, with the half millimetre that 610 mm stands over 24 in."""
+    return inches * INCH * NEAR
 
 
 def _glued(known: Facts, tables: dict[str, Any], asked: str, given: str) -> Answer | None:

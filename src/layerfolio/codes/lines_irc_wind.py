@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from layerfolio.codes.line_facts import FOOT, Facts, gypsum_opposite, up_to
+from layerfolio.codes.line_facts import FOOT, NOMINAL_INCH, Facts, gypsum_opposite, up_to
 from layerfolio.codes.line_types import ENGINEER
 from layerfolio.formulas import bracing as f
 from layerfolio.steps.trace import Recorder
@@ -73,7 +73,7 @@ def wind_factors(known: Facts, tables: dict[str, Any], method: str) -> tuple[dic
     held = method in rules["hold_down"]["methods"] and line.hold_downs and floors == 0
     open_joints = method in rules["blocking"]["methods"] and blocked(known) is False
     found = {
-        "k_e": dict(enumerate(rules["exposure"][exposure(known)], 1)).get(known.about.storeys),
+        "k_e": dict(enumerate(rules["exposure"][exposure(known)], 1)).get(known.storeys),
         "k_r": up_to([list(one) for one in roofs], line.eave_to_ridge.value / FOOT),
         "k_h": up_to(rules["height"], known.study.height / FOOT), "k_n": _lines(line.lines_in_direction, rules),
         "k_hd": rules["hold_down"]["factor"] if held else 1.0, "k_g": rules["gypsum"]["factor"] if omitted else 1.0,
@@ -93,7 +93,8 @@ def _lines(number: int, rules: dict[str, Any]) -> float | None:
 def _close(known: Facts, rules: dict[str, Any], method: str) -> float:
     """Gypsum board with fasteners at 4 in and every joint blocked."""
     row = rules["close_gypsum"]
-    near = known.edge is not None and known.field is not None and max(known.edge, known.field) <= row["edge"] * 0.025 + 1e-4
+    apart = [known.edge, known.field]
+    near = None not in apart and max(apart) <= row["edge"] * NOMINAL_INCH + 1e-4
     return row["factor"] if method in row["methods"] and near and blocked(known) else 1.0
 
 

@@ -71,6 +71,8 @@ def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
     if not known.on_studs:
         reason = "another layer lies between the panel and the studs: the tables are for panels on the studs"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, f"{reason}; {ENGINEER}", "have the line designed")
+    if known.another:
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, known.another, "show the stamp of the panel")
     if known.grade in ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding"):
         reason = f"{known.grade}: its rows are not judged here"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority whether it counts as bracing")
