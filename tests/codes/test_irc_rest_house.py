@@ -239,3 +239,10 @@ def test_one_perm_of_this_module_is_that_of_the_tests():
     from layerfolio.codes.strawbale import PERM as OWN
 
     assert pytest.approx(PERM, rel=1e-6) == OWN
+
+
+def test_a_door_without_glass_is_not_asked_and_the_open_one_names_the_key():
+    opaque = opening("D1", "door", size=(0.9, 2.0), safety_glazing=None, glazed=False)
+    found = findings_of(opaque, "/safety-glazing")[0]
+    assert found.verdict == Verdict.NOT_ASKED and "glazed: false" in found.given
+    assert "glazed: false" in findings_of(glass((0.9, 2.0), None, kind="door"), "/safety-glazing")[0].next_step

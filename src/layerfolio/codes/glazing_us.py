@@ -17,6 +17,11 @@ MARKED = "supply the mark of the glass or its report, to 16 CFR 1201 or ANSI Z97
 def judge_safety_glazing(requirement: Requirement, opening: Any, about: Context) -> Finding | None:
     """A door, or a window that is large and low enough; None for others, which only their place can make hazardous."""
     door = opening.kind == "door"
+    if getattr(opening.stated, "glazed", None) is False:
+        return finding(
+            requirement, about, Verdict.NOT_ASKED, reason=f"this {opening.kind} has no glass", asked=requirement.rule["doors"],
+            given="no glass (glazed: false)", step="C4",
+        ) if door else None  # fmt: skip
     sill = value(getattr(opening.stated, "sill_height", None))
     if not door and not _possible(requirement, opening, sill):
         return None
@@ -52,7 +57,7 @@ def _glass(opening: Any, sill: float | None, about: Context) -> Outcome:
     if not door and sill is None:
         return Outcome(Verdict.NEEDS_EVIDENCE, "it turns on the height of its sill", "state sill_height, or safety_glazing")
     if door:
-        return Outcome(Verdict.NEEDS_JUDGEMENT, "it turns on whether the door has glass", "answer: which glass has the door?")
+        return Outcome(Verdict.NEEDS_JUDGEMENT, "it turns on whether the door has glass", "state glazed: false for a door without glass, or safety_glazing")
     return Outcome(
         Verdict.NEEDS_JUDGEMENT, "by its size it needs safety glazing where people walk beside it",
         "answer: is a walking surface within 3'-0\" of it, without a rail, and is one pane so large?",

@@ -21,6 +21,11 @@ BY_SUM = ("total UA", "trade-off")
 
 def judge_solar_gain(requirement: Requirement, opening: Any, about: Context) -> Finding:
     """The coefficient of a window, skylight or glass block; nothing is asked in cold and, by edition, marine zones."""
+    if getattr(opening.stated, "glazed", None) is False:
+        return finding(
+            requirement, about, Verdict.NOT_ASKED, reason="it has no glass", asked="a coefficient of glass",
+            given="no glass (glazed: false)", step=STEP,
+        )  # fmt: skip
     limits = {zone: limit_in(requirement, opening, zone) for zone in about.zones}
     value, by_default = _value(opening, about)
     found = by_zone({zone: _in_zone(requirement, opening, value, by_default, zone, about) for zone in limits})

@@ -105,6 +105,11 @@ def _cautions(opening: Opening, path: str, report: Report) -> None:
     if stated and stated.value < LITTLE and opening.kind in ("window", "skylight", "glass-block"):
         words = f"{stated.text} is less than any window on sale: were other units meant, Btu/(h.ft2.F)?"
         report.caution(join(path, "transmittance"), words)
+    if opening.glazed is False and opening.kind in ("window", "glass-block"):
+        report.caution(join(path, "glazed"), f"a {opening.kind} without glass: is the kind meant?")
+    elif opening.glazed is False and (opening.safety_glazing or opening.glass):
+        what = "safety_glazing" if opening.safety_glazing else "glass"
+        report.caution(join(path, what), "glazed: false says that it has no glass: are both meant?")
     if opening.operation == "fixed" and (opening.egress or opening.clear_opening):
         what = "egress" if opening.egress else "clear_opening"
         report.caution(join(path, what), "a fixed opening does not open: is the operation meant?")

@@ -80,6 +80,7 @@ class Opening(Record):
     egress: bool | None = key(Flag(), "whether it is the way of escape of a sleeping room")
     operation: str | None = key(Pick(*OPERATIONS), "how it opens")
     safety_glazing: bool | None = key(Flag(), "whether its glass is safety glass")
+    glazed: bool | None = key(Flag(), "whether it has glass; false for an opaque door")
     source: str | None = key(Line("data sheet WD-7"), "where its figures come from")
     evidence: tuple[Evidence, ...] = key(evidence(), "documents", default=())
 

@@ -88,7 +88,7 @@ def _declared(studies: dict[str, OpeningStudy], defaults: dict[str, str], lackin
 def _reminder(studies: dict[str, OpeningStudy]) -> str:
     """What the schedule does not settle about escape and glass."""
     words = []
-    glazed = {name: one.stated for name, one in studies.items() if one.kind in tables.GLAZED}
+    glazed = {name: one.stated for name, one in studies.items() if tables.glazed(one)}
     unknown = [name for name, stated in glazed.items() if getattr(stated, "safety_glazing", None) is None]
     if unknown:
         words.append(

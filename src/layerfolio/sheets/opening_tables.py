@@ -18,6 +18,7 @@ KIND_WORDS = {
 }  # fmt: skip
 GLAZED = ("window", "door", "skylight", "glass-block")
 LEVEL = ("skylight", "hatch")  # may lie level and face nowhere
+NO_GLASS = "no glass"
 YES_NO = {True: "yes", False: "no", None: NOT_GIVEN}
 
 
@@ -143,6 +144,15 @@ def safety(studies: dict[str, OpeningStudy], system: str) -> Table:
     return Table(columns, tuple(Row(_operation(one, system)) for one in studies.values()))
 
 
+def glazed(one: OpeningStudy) -> bool:
+    """Whether it may hold glass: of such a kind, and not stated to have none."""
+    return one.kind in GLAZED and not _opaque(one)
+
+
+def _opaque(one: OpeningStudy) -> bool:
+    return getattr(one.stated, "glazed", None) is False
+
+
 def _operation(one: OpeningStudy, system: str) -> tuple[str, ...]:
     stated = one.stated
     clear, operation = getattr(stated, "clear_opening", None), getattr(stated, "operation", None)
@@ -151,7 +161,7 @@ def _operation(one: OpeningStudy, system: str) -> tuple[str, ...]:
         f"**{plain(one.name)}**", operation or NOT_GIVEN, _clear_size(clear, system) if opens else NONE,
         _clear_area(clear, system) if opens else NONE, _length(getattr(stated, "sill_height", None), system),
         YES_NO[getattr(stated, "egress", None)],
-        YES_NO[getattr(stated, "safety_glazing", None)] if one.kind in GLAZED else NONE,
+        YES_NO[getattr(stated, "safety_glazing", None)] if glazed(one) else NO_GLASS if _opaque(one) else NONE,
     )  # fmt: skip
 
 
