@@ -37,11 +37,17 @@ def check_names(tree: Mapping, project: Project | None, known: Known, report: Re
     if known.zones and code.zone is not None:
         zones = list(known.zones(code.set))
         if zones and code.zone not in zones:
-            message = f"zone {quoted(code.zone)} is not a zone of {code.set}{did_you_mean(code.zone, zones)}"
+            message = f"zone {quoted(code.zone)} is not a zone of {code.set}{_zones(code.zone, zones)}"
             report.problem(stated["zone"].place, "code.zone", message, f'zone: "{zones[0]}"')
     if known.amendments and code.amendments:
         for one in known.amendments(project):
             report.problem(place_of(tree, one.path), one.path, one.message, one.example)
+
+
+def _zones(stated: str, zones: list[str]) -> str:
+    """What is near, and always all of them: they are few."""
+    near = did_you_mean(stated, zones)
+    return f"{near if '?' in near else ''}{'' if '?' in near else ':'} there are {', '.join(zones)}"
 
 
 def _materials(tree: Mapping, known: Known, report: Report) -> None:

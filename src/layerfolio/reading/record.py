@@ -12,6 +12,16 @@ from layerfolio.reading.report import Report, did_you_mean, join, nearest, quote
 from layerfolio.reading.tree import Mapping, Node, Scalar
 
 
+OTHER_WORDS = {
+    "shgc": "solar_factor", "solar heat gain": "solar_factor", "g value": "solar_factor", "g": "solar_factor",
+    "u value": "transmittance", "u factor": "transmittance", "u": "transmittance",
+    "r value": "resistance", "r": "resistance", "k value": "conductivity", "lambda": "conductivity", "k": "conductivity",
+    "perm": "permeance", "perms": "permeance", "mu": "vapour_resistance_factor", "sd": "equivalent_air_layer",
+    "pitch": "slope", "er": "energy_rating", "wall": "in", "tempered": "safety_glazing", "hrv": "heat_recovery",
+}  # fmt: skip
+"""What people call a key in their trade."""
+
+
 class Reader:
     """Reads one value. `example` shows a right one; `read` reports what is wrong and then returns None."""
 
@@ -92,10 +102,10 @@ class Record(Frozen):
         values, meant = {"stated": stated}, set()
         for word, value in items.items():
             if word not in names:
-                meant.add(nearest(word, names))
-                report.problem(
-                    node.keys[word], join(path, word), f"unknown key {quoted(word)}{did_you_mean(word, names)}"
-                )
+                other = OTHER_WORDS.get(word.lower().replace("_", " ").replace("-", " "), "")
+                meant.add(other if other in names else nearest(word, names))
+                hint = f": did you mean {quoted(other)}?" if other in names else did_you_mean(word, names)
+                report.problem(node.keys[word], join(path, word), f"unknown key {quoted(word)}{hint}")
             elif not null(value):
                 found = cls.KEYS[names[word]].reader.read(value, join(path, word), report)
                 if found is not None:
