@@ -79,6 +79,10 @@ def load(
     chain = read_chain(opened)
     report = Report(opened.parent, chain.folders)
     project = Project.read(chain.tree, "", report)
+    if len(chain.files) > 1:
+        from layerfolio.reading.carried import caution_carried
+
+        caution_carried(chain.tree, tuple(chain.folders), report)
     check_names(chain.tree, project, Known(materials, sets, zones, near, amendments), report)
     if report.problems:
         raise ProblemsFound(list(dict.fromkeys(report.problems)), placed(chain.tree, report.cautions))
