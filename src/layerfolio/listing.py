@@ -29,13 +29,32 @@ def codes() -> Iterator[str]:
 
 
 def questions() -> Iterator[str]:
-    """Explanations the tool can print: name, then the question."""
+    """Explanations the tool can print: name, then the question; then by set the figures that can be amended, by id."""
     from layerfolio.home import folder
 
     for path in sorted((folder("templates") / "explanations").glob("*.txt")):
         question = re.search(r"\*\*(.+?)\*\*", path.read_text(encoding="utf-8"), re.S)
         words = re.sub(r"\{\{ *(\w+) *\}\}", r"\1", " ".join(question[1].split())) if question else ""
         yield f"{path.stem:<44} {words}".rstrip()
+    yield from _amendable()
+
+
+def _amendable() -> Iterator[str]:
+    """By set: id, title and unit of each figure that a project's amendments can replace."""
+    from layerfolio.catalogue.code_sets import code_set, set_ids
+    from layerfolio.codes.amendments import DAY, amendable
+    from layerfolio.codes.requirements import requirements
+    from layerfolio.glossary import term
+
+    for name in set_ids():
+        known = amendable(name)
+        titles = {one.id: one.title for one in requirements(name)}
+        if known:
+            yield ""
+            yield f"{name}: figures that amendments can replace ({code_set(name).title})"
+        for one, quantity in known.items():
+            unit = "date" if quantity == DAY else f"{term(quantity).si} or {term(quantity).customary}"
+            yield f"  {one:<52} {titles.get(one, 'Edition in force from')} ({unit})"
 
 
 def climates() -> Iterator[str]:

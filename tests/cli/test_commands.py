@@ -418,7 +418,7 @@ class TestListsSayWhatTheyList:
     def test_starters_and_questions_in_words(self):
         for line in run("list", "starters").stdout.splitlines():
             assert "code set" in line and "W1" in line
-        for line in run("list", "questions").stdout.splitlines():
+        for line in run("list", "questions").stdout.partition("\n\n")[0].splitlines():
             assert line.endswith("?") and "{" not in line and len(line.split()) > 5
 
     def test_climates_name_the_keys(self):
@@ -431,3 +431,11 @@ class TestListsSayWhatTheyList:
         assert "strand-board" in made["Layer"]["properties"]["family"]["description"]
         proves = made["Evidence"]["properties"]["proves"]["description"]
         assert "permeance" in proves and "air permeance" in proves and "bracing" in proves
+
+
+def test_questions_list_what_amendments_can_replace():
+    lines = run("list", "questions").stdout.splitlines()
+    head = next(n for n, line in enumerate(lines) if line.startswith("irc-2021: "))
+    (walls,) = [n for n, line in enumerate(lines) if line.split()[:1] == ["irc-2021/N1102.1.2/walls"]]
+    assert walls > head and "W/(m2.K) or Btu/(h.ft2.F)" in lines[walls]
+    assert not any(line.startswith("  ") and "inside-panel" in line for line in lines) and "inside-panel" in lines[0] + lines[1]

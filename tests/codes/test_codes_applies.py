@@ -4,8 +4,10 @@ import pytest
 
 from codes_builders import amendment, of_resistance, only, project, studies
 from layerfolio import codes
+from layerfolio.catalogue import code_sets
 from layerfolio.catalogue.code_sets import code_set
 from layerfolio.catalogue.sources import all_sources
+from layerfolio.codes.amendments import amendable
 from layerfolio.codes.findings import Verdict
 
 GENEROUS = studies(of_resistance(12), of_resistance(12, name="R1", kind="roof"))
@@ -174,6 +176,23 @@ def test_unknown_and_misfit_amendments_are_problems():
     ]  # fmt: skip
     assert problems[0].example == "nbc-2020/9.36.2.6/walls" and "did you mean" in problems[0].message
     assert problems[3].example == "2025-04-01"
+
+
+@pytest.mark.parametrize(("requirement", "value", "kind", "near"), [
+    ("irc-2021/N1102.1.2/walls", "R-24", "is a thermal transmittance, and this is a thermal resistance", "N1102.1.3/wall-insulation"),
+    ("irc-2021/N1102.1.3/ceiling-insulation", "U-0.02", "is a thermal resistance", "N1102.1.2/ceilings"),
+    ("irc-2021/N1102.1.2/fenestration", "R-3", "is a thermal transmittance", ""),
+    ("irc-2021/edition/in-force", "R-3", "is a date", ""),
+])  # fmt: skip
+def test_an_amendment_of_another_kind_names_the_near_requirement(requirement, value, kind, near):
+    (found,) = codes.amendment_problems(project(set_id="irc-2021", amendments=[amendment(requirement, value)]))
+    assert f"{requirement} {kind}" in found.message and found.message.endswith(near or "resistance")
+
+
+@pytest.mark.parametrize("set_id", code_sets.set_ids())
+def test_every_figure_that_can_be_amended_has_a_kind(set_id):
+    changes = [amendment(one, "4 parsecs") for one in amendable(set_id)]
+    assert len(codes.amendment_problems(project(set_id=set_id, amendments=changes))) == len(changes)
 
 
 def test_requirement_ids_list_all_that_is_found():

@@ -30,7 +30,7 @@ def in_force_id(set_id: str) -> str:
 
 def amendable(set_id: str) -> dict[str, str]:
     """Ids whose figure a local authority can replace, with the glossary name of that figure (or `date`)."""
-    found = {one.id: one.quantity for one in requirements(set_id) if one.quantity}
+    found = {one.id: one.quantity for one in requirements(set_id) if one.quantity in KIND}
     if "adopted" in code_set(set_id).edition:
         found[in_force_id(set_id)] = DAY
     return found
@@ -72,7 +72,7 @@ def amendment_problems(project: Any, file: str = "") -> tuple[Problem, ...]:
         if quantity is None:
             found.append(_unknown(row.requirement, known, file, path))
         else:
-            found += _unreadable(str(row.value), KIND[quantity], file, f"{path}.value")
+            found += _unreadable(str(row.value), row.requirement, known, file, f"{path}.value")
     return tuple(found)
 
 
@@ -85,11 +85,39 @@ def _unknown(asked: str, known: Mapping[str, str], file: str, path: str) -> Prob
     return Problem(file, 0, 0, f"{path}.requirement", message, near[0] if near else next(iter(known)))
 
 
-def _unreadable(text: str, kind: str, file: str, path: str) -> list[Problem]:
+def _unreadable(text: str, asked: str, known: Mapping[str, str], file: str, path: str) -> list[Problem]:
+    kind = KIND[known[asked]]
     try:
         _value(text, kind)
     except ValueError as error:
         message = str(error) if kind != DAY else f"{text!r} is no date"
         example = getattr(error, "example", "2025-04-01")
-        return [Problem(file, 0, 0, path, message, example)]
+        return [Problem(file, 0, 0, path, f"{message}{_other_kind(text, asked, known)}", example)]
     return []
+
+
+def _other_kind(text: str, asked: str, known: Mapping[str, str]) -> str:
+    """For a figure of another kind: what kind the requirement is, and the requirement on the same thing of that other kind."""
+    other = next((kind for kind in dict.fromkeys(KIND.values()) if kind != KIND[known[asked]] and _fits(text, kind)), "")
+    if not other:
+        return ""
+    from layerfolio.units.table import KINDS
+
+    noun = {kind: KINDS[kind].noun if kind in KINDS else kind for kind in (other, KIND[known[asked]])}
+    near = next((one for one in known if KIND[known[one]] == other and _thing(one) == _thing(asked)), "")
+    meant = f"; the {noun[other]} of the same part is {near}" if near else ""
+    return f": {asked} is a {noun[KIND[known[asked]]]}, and this is a {noun[other]}{meant}"
+
+
+def _fits(text: str, kind: str) -> bool:
+    try:
+        _value(text, kind)
+    except ValueError:
+        return False
+    return True
+
+
+def _thing(requirement: str) -> frozenset[str]:
+    """What a requirement is about: `walls` and `wall-insulation` are about the same."""
+    words = requirement.rpartition("/")[2].split("-")
+    return frozenset(word.removesuffix("s") for word in words) - {"insulation"}
