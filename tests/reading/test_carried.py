@@ -8,7 +8,8 @@ from workbench import PROJECT, problems, read, write
 def cautions(tmp_path, variant, base=WHOLE):
     write(tmp_path, base)
     loaded = read(write(tmp_path, variant, "v.yaml"))
-    return [(one.line, one.path, one.message.removeprefix("look again: ")) for one in loaded.to_look_at if one.file.endswith("v.yaml")]
+    own = [one for one in loaded.to_look_at if one.file.endswith("v.yaml")]
+    return [(one.line, one.path, one.message.removeprefix("look again: ")) for one in own]
 
 
 HEAD = "variant_of: project.yaml\n"
@@ -17,7 +18,8 @@ HEAD = "variant_of: project.yaml\n"
 @pytest.mark.parametrize(("stated", "line", "key", "words"), [
     ("openings:\n  A1:\n    transmittance: 0.8 W/(m2.K)\n", 4, "transmittance", "keeps the evidence and solar factor of the base"),
     ("openings: {A1: {basis: rated to NFRC 100}}\n", 2, "basis", "keeps the evidence and solar factor of the base"),
-    ("openings: {A1: {transmittance: 0.8 W/(m2.K), solar_factor: 0.4}}\n", 2, "transmittance", "keeps the evidence of the base"),
+    ("openings: {A1: {transmittance: 0.8 W/(m2.K), solar_factor: 0.4}}\n", 2, "transmittance",
+     "keeps the evidence of the base"),
     ("openings: {A1: {solar_factor: 0.4}}\n", 2, "solar_factor", "does it still prove the new solar factor?"),
 ])  # fmt: skip
 def test_an_opening(tmp_path, stated, line, key, words):

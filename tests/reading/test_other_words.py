@@ -15,7 +15,9 @@ def test_other_words_of_an_opening(tmp_path, word, meant):
     assert found.message == f'unknown key "{word}": did you mean "{meant}"?'
 
 
-@pytest.mark.parametrize(("word", "meant"), [("perm", "permeance"), ("k-value", "conductivity"), ("mu", "vapour_resistance_factor")])
+@pytest.mark.parametrize(("word", "meant"), [
+    ("perm", "permeance"), ("k-value", "conductivity"), ("mu", "vapour_resistance_factor"),
+])  # fmt: skip
 def test_other_words_of_a_material(tmp_path, word, meant):
     text = PROJECT.replace("    density: 40 kg/m3\n", f"    density: 40 kg/m3\n    {word}: 1\n")
     (found,) = problems(write(tmp_path, text))

@@ -57,7 +57,8 @@ def _glass(opening: Any, sill: float | None, about: Context) -> Outcome:
     if not door and sill is None:
         return Outcome(Verdict.NEEDS_EVIDENCE, "it turns on the height of its sill", "state sill_height, or safety_glazing")
     if door:
-        return Outcome(Verdict.NEEDS_JUDGEMENT, "it turns on whether the door has glass", "state glazed: false for a door without glass, or safety_glazing")
+        step = "state glazed: false for a door without glass, or safety_glazing"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, "it turns on whether the door has glass", step)
     return Outcome(
         Verdict.NEEDS_JUDGEMENT, "by its size it needs safety glazing where people walk beside it",
         "answer: is a walking surface within 3'-0\" of it, without a rail, and is one pane so large?",

@@ -31,9 +31,9 @@ def caution_carried(tree: Mapping, files: Sequence[str], report: Report) -> None
                 kept = "evidence and solar factor" if beside and _is_later(one, changed, beside, rank) else "evidence"
                 question = "do they still prove" if "and" in kept else "does it still prove"
                 path = f"{group}.{name}"
-                report.caution(
-                    f"{path}.{changed}", f"{path} keeps the {kept} of the base file: {question} the new {changed.replace('_', ' ')}?"
-                )
+                what = changed.replace("_", " ")
+                words = f"{path} keeps the {kept} of the base file: {question} the new {what}?"
+                report.caution(f"{path}.{changed}", words)
 
 
 def _is_later(one: Mapping, figure: str, beside: str, rank: dict[str, int]) -> bool:

@@ -11,7 +11,6 @@ from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.report import Report, did_you_mean, join, nearest, quoted
 from layerfolio.reading.tree import Mapping, Node, Scalar
 
-
 OTHER_WORDS = {
     "shgc": "solar_factor", "solar heat gain": "solar_factor", "g value": "solar_factor", "g": "solar_factor",
     "u value": "transmittance", "u factor": "transmittance", "u": "transmittance",
