@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from itertools import pairwise
+from math import inf
 
 from layerfolio.drawing.figures import Figure, Units, figure, total, with_other
 from layerfolio.drawing.layout_framing import Framing, main_framing
@@ -87,14 +88,17 @@ def overall_line(stack: Stack, units: Units, x: float, sloped: bool) -> Dimensio
 
 
 def spacing_lines(
-    framing: tuple[Framing, ...], stack: Stack, units: Units, above: float | None, below: float
+    framing: tuple[Framing, ...], stack: Stack, units: Units, above: float | None, below: float, length: float = inf
 ) -> tuple[Dimensions, Dimensions]:
-    """Spacings above the section (the framing) and below it (what is spaced otherwise); all below without `above`."""
+    """Spacings above the section (the framing) and below it (what is spaced otherwise); all below without `above`.
+
+    Figures beside their line stand at its right end where they stay within `length`, else at its left end.
+    """
     upper, lower = Dimensions(), Dimensions()
     lead = main_framing([one for one in framing if one.centres])
     rest = [one for one in framing if one.centres and one is not lead]
     if above is not None and lead and lead.band.layer.kind == "solid" and len(lead.centres) > 1:
-        _spacing(upper, lead, units, above, 0.0, "")
+        _spacing(upper, lead, units, above, 0.0, "", length)
         _centre_lines(upper, lead, above, -stack.depth - 2.0)
     elif lead:
         rest.insert(0, lead)
@@ -104,13 +108,15 @@ def spacing_lines(
         if round(one.spacing, 3) in done or len(one.centres) < 2:
             continue
         done.add(round(one.spacing, 3))
-        _spacing(lower, one, units, below, -stack.depth, f"{one.tag}: " if several else "")
+        _spacing(lower, one, units, below, -stack.depth, f"{one.tag}: " if several else "", length)
         below -= 7.0
     lower.marks.sort(key=lambda one: isinstance(one, Text))  # a figure's white field cuts the lines that pass it
     return upper, lower
 
 
-def _spacing(made: Dimensions, one: Framing, units: Units, y: float, feature: float, prefix: str) -> None:
+def _spacing(
+    made: Dimensions, one: Framing, units: Units, y: float, feature: float, prefix: str, length: float
+) -> None:
     sign = 1 if y > feature else -1
     shown = [x for x in one.centres if x - one.width / 2 >= 0]
     text = with_other(figure(one.member.spacing, units), one.member.spacing.value, units)
@@ -125,8 +131,10 @@ def _spacing(made: Dimensions, one: Framing, units: Units, y: float, feature: fl
     for left, right in pairwise(shown):
         if right - left >= wide(text) + room:
             made.marks.append(_figure_text((left + right) / 2, y, text, "middle"))
-        else:
+        elif right + 2.4 + wide(text) <= length:
             made.marks.append(_figure_text(right + 2.4, y - 1.1, text, "start"))
+        else:  # beyond the section stand the tags
+            made.marks.append(_figure_text(shown[0] - 2.4, y - 1.1, text, "end"))
 
 
 def _figure_text(x: float, y: float, text: str, anchor: str) -> Text:

@@ -61,7 +61,7 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     room, place = _laid_out(assembly, units, width, scale, (TALLEST if with_key else TALLEST_WIDE)[units])
     frame = Frame(place.slope, (0.0, 0.0))
     below = -room.stack.depth - max(BELOW, room.below + 5.2)
-    _, lower = dimensions.spacing_lines(room.framing, room.stack, units, None, below)
+    _, lower = dimensions.spacing_lines(room.framing, room.stack, units, None, below, room.length)
     beside = _beside(room, units, place)
     reach = [*frame.marks([*beside.marks, *lower.marks]), compose.outer_marks(room, frame)]
     frame = Frame(place.slope, (_shift(room, place, reach), 0.0))
