@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -14,6 +15,11 @@ from pypdf import PdfReader
 from layerfolio.cli import main
 
 ROOT = Path(__file__).parents[2]
+VERDICT_KEYS = (
+    "basis", "frame", "glass", "edge", "clear_opening", "egress", "sill_height", "safety_glazing", "glazed", "joins", "documents",
+    "for", "proves", "ground", "edge_insulation", "vents", "fire_blocks", "distance_to_boundary", "clearance_to_ground",
+    "site_loads", "energy_path", "zone_source", "heat_recovery", "area_includes_openings", "wall_lines",
+)  # fmt: skip
 CHANDLERY = ROOT / "examples" / "chandlery"
 
 
@@ -240,12 +246,34 @@ class TestDraw:
 
 
 class TestNew:
-    @pytest.mark.parametrize("starter", ["wall", "iso-wall"])
+    @pytest.mark.parametrize("starter", ["wall", "iso-wall", "house"])
     def test_a_starter_builds_as_it_stands(self, tmp_path, starter):
         assert run("new", tmp_path / "mine", "--starter", starter).exit_code == 0
         assert run("check", tmp_path / "mine").exit_code == 0
         assert run("build", tmp_path / "mine").exit_code == 0
         assert (tmp_path / "mine" / "project.pdf").stat().st_size > 10_000
+
+    def test_the_house_holds_the_keys_that_verdicts_hang_on_and_turns_canadian_as_its_head_says(self, tmp_path):
+        run("new", tmp_path / "mine", "--starter", "house")
+        file = tmp_path / "mine" / "project.yaml"
+        text = file.read_text(encoding="utf-8")
+        assert [key for key in VERDICT_KEYS if f"{key}:" not in text] == []
+        for old, new in (
+            ("set: irc-2021", "set: nbc-2020"), ("  # heat_recovery: true ", "  heat_recovery: true "),
+            ("basis: rated to NFRC 100", "basis: rated to CSA A440.2"),
+            ("seismic: {category: B}", "seismic: {Sa02: 0.3}"), ("wind_speed: 115 mph", "wind_pressure_1_50: 0.45 kPa"),
+        ):  # fmt: skip
+            assert old in text
+            text = text.replace(old, new)
+        text = re.sub("  (energy_path|zone_source): .*\n", "", text)
+        file.write_text(text, encoding="utf-8")
+        result = run("check", file)
+        assert result.exit_code == 0 and "9.36.2.7" in result.stdout and "To look at again" not in result.stdout
+
+    def test_the_readme_lists_those_keys(self):
+        text = (ROOT / "README.md").read_text(encoding="utf-8")
+        section = text.partition("## Keys that verdicts hang on\n")[2].partition("\n## ")[0]
+        assert [key for key in VERDICT_KEYS if f"`{key}`" not in section] == []
 
     def test_nothing_is_overwritten(self, tmp_path):
         (tmp_path / "note.txt").write_text("mine")

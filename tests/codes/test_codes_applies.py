@@ -179,7 +179,8 @@ def test_unknown_and_misfit_amendments_are_problems():
 
 
 @pytest.mark.parametrize(("requirement", "value", "kind", "near"), [
-    ("irc-2021/N1102.1.2/walls", "R-24", "is a thermal transmittance, and this is a thermal resistance", "N1102.1.3/wall-insulation"),
+    ("irc-2021/N1102.1.2/walls", "R-24", "is a thermal transmittance, and this is a thermal resistance",
+     "N1102.1.3/wall-insulation"),
     ("irc-2021/N1102.1.3/ceiling-insulation", "U-0.02", "is a thermal resistance", "N1102.1.2/ceilings"),
     ("irc-2021/N1102.1.2/fenestration", "R-3", "is a thermal transmittance", ""),
     ("irc-2021/edition/in-force", "R-3", "is a date", ""),
