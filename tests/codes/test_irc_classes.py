@@ -172,7 +172,7 @@ def test_without_a_control_layer(set_id):
     zone_4 = Verdict.NOT_ASKED if set_id == "irc-2018" else Verdict.DOES_NOT_MEET
     assert found("/vapour-retarder", *open_wall, zone="4A", set_id=set_id).verdict == zone_4
     could = found("/vapour-retarder", sheathing(), studs(), panel(5, serves=()), zone="6A", set_id=set_id)
-    assert could.verdict == Verdict.NEEDS_JUDGEMENT and "panel (Class III)" in could.reason
+    assert could.verdict == Verdict.NEEDS_JUDGEMENT and "panel (layer 3, Class III)" in could.reason
     unknown = b.layer(9, R=0.1, d=0.01, name="bare")
     assert found("/vapour-retarder", sheathing(), studs(), unknown, set_id=set_id).verdict == Verdict.NEEDS_EVIDENCE
 
@@ -183,7 +183,7 @@ def test_bales_between_the_framing_are_no_retarder_inside_it_and_foam_may_be():
     bales = found("/vapour-retarder", sheathing(), studs(family="straw", name="bales", **deep), panel(50, serves=()))
     assert bales.verdict == Verdict.DOES_NOT_MEET and "bales" not in bales.reason
     foam = found("/vapour-retarder", sheathing(), studs(family="foam", name="foam", **deep), panel(50, serves=()))
-    assert foam.verdict == Verdict.NEEDS_JUDGEMENT and "foam (Class III)" in foam.reason
+    assert foam.verdict == Verdict.NEEDS_JUDGEMENT and "foam (layer 2, Class III)" in foam.reason
 
 
 def test_a_layer_that_is_no_retarder_is_no_fault_where_none_is_required():

@@ -6,6 +6,7 @@ from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.frame_wall import FrameWall, enough_outside
 from layerfolio.codes.judges import at_most
+from layerfolio.codes.naming import called as layer_called
 from layerfolio.codes.outcomes import Outcome, best
 from layerfolio.codes.permeances import own, report
 from layerfolio.codes.requirements import Requirement
@@ -35,14 +36,14 @@ def vented_cladding(requirement: Requirement, assembly: Assembly, zone: str) -> 
         return Outcome(Verdict.DOES_NOT_MEET, "the cladding is not vented")
     called = _sheathing(sheathing, requirement)
     if called not in over:
-        what = f"{sheathing.name} is none of them" if sheathing and not called else f"{called or 'nothing'} lies there"
+        what = f"{layer_called(sheathing)} is none of them" if sheathing and not called else f"{called or 'nothing'} lies there"
         asked = f"vented cladding lies over {' or '.join(over)} in this zone; {what}"
         return Outcome(Verdict.DOES_NOT_MEET, asked, "another sheathing under the vented cladding")
     kind = _listed(cladding, assembly, requirement)
-    words = f"vented cladding over {called} ({sheathing.name})"
+    words = f"vented cladding over {called} ({layer_called(sheathing)})"
     if kind:
         return Outcome(Verdict.MEETS, f"{words}: {kind}")
-    reason = f"{words}; {cladding.name} on a ventilated cavity is not in the printed list of vented claddings"
+    reason = f"{words}; {layer_called(cladding)} on a ventilated cavity is not in the printed list of vented claddings"
     return Outcome(Verdict.NEEDS_JUDGEMENT, reason, "ask the authority: is this cladding accepted as vented?")
 
 
@@ -95,7 +96,7 @@ def _insulation(requirement: Requirement, wall: FrameWall, vapour: VapourStudy, 
     found = enough_outside(requirement, zone, wall, context, counted)
     if found.verdict is Verdict.DOES_NOT_MEET:
         return best((plain, found))
-    reason = f"{found.reason}, spray foam of 1.5 US perm at most counted ({listed([one.layer.name for one in foam])})"
+    reason = f"{found.reason}, spray foam of 1.5 US perm at most counted ({listed([layer_called(one.layer) for one in foam])})"
     if doubt:
         return Outcome(Verdict.NEEDS_EVIDENCE, f"{reason}; {doubt}", "supply the permeance of the foam with its report")
     return Outcome(found.verdict, reason, found.next_step)
@@ -121,8 +122,8 @@ def _foam_doubt(row: LayerVapour, context: Context) -> str:
     if report(row.layer, datum, context.date)[0] is not None:
         return ""
     if own(datum.origin):
-        return f"the permeance of {row.layer.name} is the project's own and no report is listed that proves it"
-    return f"the permeance of {row.layer.name} rests on memory" if datum.origin.mark == "memory" else ""
+        return f"the permeance of {layer_called(row.layer)} is the project's own and no report is listed that proves it"
+    return f"the permeance of {layer_called(row.layer)} rests on memory" if datum.origin.mark == "memory" else ""
 
 
 def _next_outer(layer: Layer, assembly: Assembly) -> Layer | None:

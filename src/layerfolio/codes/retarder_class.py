@@ -7,6 +7,7 @@ from typing import Any
 from layerfolio.codes.context import Context
 from layerfolio.codes.inputs import FROM_MEMORY
 from layerfolio.codes.judges import NOISE, at_least, at_most
+from layerfolio.codes.naming import called as layer_called
 from layerfolio.codes.permeances import cups, own, published, report
 from layerfolio.codes.wording import figure
 from layerfolio.studies.types import LayerVapour
@@ -115,7 +116,7 @@ def unit_trap(permeance: float | None) -> str:
 
 def given_words(row: LayerVapour, found: Classed, context: Context) -> str:
     """Class, both cups and the layer, as the finding prints what is provided."""
-    name = f"{row.layer.name} (layer {row.layer.number})"
+    name = layer_called(row.layer)
     parts = [" or ".join(class_words(one) for one in sorted(found.classes, key=lambda x: (x == "", x)))]
     if len(found.classes) > 3:
         parts = ["class not proved"]

@@ -6,6 +6,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.frame_wall import FrameWall, asked_outside, enough_outside, frame_wall, has_row, total
 from layerfolio.codes.inputs import FROM_MEMORY
 from layerfolio.codes.making import finding
+from layerfolio.codes.naming import called as layer_called
 from layerfolio.codes.outcomes import Outcome, by_zone, worst
 from layerfolio.codes.permeances import cups, own, report
 from layerfolio.codes.requirements import Requirement, requirements
@@ -26,7 +27,7 @@ def judge_retarder_with_foam(
 ) -> Finding:
     """Enough insulation outside a tight retarder, and a retarder that opens by the wet cup."""
     wall, control = frame_wall(thermal), vapour.control
-    foam = [one.layer.name for one in wall.outside if one.layer.family in requirement.rule["foam"]]
+    foam = [layer_called(one.layer) for one in wall.outside if one.layer.family in requirement.rule["foam"]]
     outcome = by_zone({zone: _with_foam(requirement, wall, foam, control, zone, context) for zone in context.zones})
     given = f"{listed(foam) or 'no foam board'} outside; {_retarder_words(control, context)}"
     provided, limit = _measured(requirement, wall, context) if outcome.verdict != Verdict.NOT_ASKED else (None, None)
@@ -46,7 +47,7 @@ def _measured(requirement: Requirement, wall: FrameWall, context: Context) -> tu
 
 
 def _retarder_words(control: LayerVapour | None, context: Context) -> str:
-    return f"{control.layer.name} {cups(control, context.customary, context.both)}" if control else NO_RETARDER
+    return f"{layer_called(control.layer)} {cups(control, context.customary, context.both)}" if control else NO_RETARDER
 
 
 def _asked_with_foam(requirement: Requirement, context: Context) -> str:
@@ -80,21 +81,21 @@ def _with_foam(
 def _opens_wet(requirement: Requirement, control: LayerVapour, context: Context) -> Outcome:
     wet = control.permeance_wet
     if wet is None:
-        reason = f"no wet-cup permeance is given for {control.layer.name}"
+        reason = f"no wet-cup permeance is given for {layer_called(control.layer)}"
         return Outcome(Verdict.NEEDS_EVIDENCE, reason, f"supply {TEST}")
     datum = control.layer.vapour.wet
     shown = figure("W", wet, customary=context.customary, both=context.both)
     if own(datum.origin) and report(control.layer, datum, context.date)[0] is None:
-        reason = f"the wet-cup figure of {control.layer.name} ({shown}) is the project's own and no report proves it"
+        reason = f"the wet-cup figure of {layer_called(control.layer)} ({shown}) is the project's own and no report proves it"
         return Outcome(Verdict.NEEDS_EVIDENCE, reason, f"supply {TEST}")
     if not opens(wet, requirement.figures["wet_cup"]):
         edge = "is not more than" if "over" in requirement.figures["wet_cup"] else "is less than"
-        reason = f"the wet-cup permeance of {control.layer.name}, {shown}, {edge} 1.0 US perm"
+        reason = f"the wet-cup permeance of {layer_called(control.layer)}, {shown}, {edge} 1.0 US perm"
         return Outcome(Verdict.DOES_NOT_MEET, reason, "a retarder that opens by the wet cup")
     if datum.origin.mark == FROM_MEMORY:
-        reason = f"the wet-cup figure of {control.layer.name} ({shown}) rests on memory"
+        reason = f"the wet-cup figure of {layer_called(control.layer)} ({shown}) rests on memory"
         return Outcome(Verdict.NEEDS_EVIDENCE, reason, f"supply {TEST}")
-    return Outcome(Verdict.MEETS, f"{control.layer.name} opens by the wet cup: {shown}")
+    return Outcome(Verdict.MEETS, f"{layer_called(control.layer)} opens by the wet cup: {shown}")
 
 
 def judge_both_faces(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, context: Context) -> Finding:
@@ -102,7 +103,7 @@ def judge_both_faces(requirement: Requirement, thermal: ThermalStudy, vapour: Va
     control = vapour.control
     outer = _outer(vapour, context)
     outcome = by_zone({zone: _both(requirement, control, outer, zone, context) for zone in context.zones})
-    names = listed([row.layer.name for row, _ in outer])
+    names = listed([layer_called(row.layer) for row, _ in outer])
     given = f"{_retarder_words(control, context)}; {names or 'no layer that may be Class I'} outside the insulation"
     return finding(
         requirement, context, outcome.verdict, assembly=vapour.assembly.name,
@@ -135,7 +136,7 @@ def _both(requirement: Requirement, control: LayerVapour | None, outer: list, zo
         return Outcome(Verdict.NOT_ASKED, "the retarder inside opens by the wet cup")
     if not outer:
         return Outcome(Verdict.MEETS, "no layer outside the insulation is Class I by its figure")
-    names = listed([row.layer.name for row, _ in outer])
+    names = listed([layer_called(row.layer) for row, _ in outer])
     if any(len(one.classes) > 1 for _, one in outer) or len(found.classes) > 1:
         reason = f"whether {names} outside is Class I too is not proved"
         return Outcome(Verdict.NEEDS_EVIDENCE, reason, f"supply {TEST}")

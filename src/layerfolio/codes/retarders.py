@@ -110,7 +110,7 @@ def _no_layer(case: Case, zone: str) -> Outcome:
     inside = [row for row in inside if row.layer.number not in between]
     classes = case.requirement.rule["classes"]
     could = [
-        f"{row.layer.name} ({class_words(name)})" for row in inside
+        f"{row.layer.title} (layer {row.layer.number}, {class_words(name)})" for row in inside
         if row.permeance_dry is not None and (name := class_of(row.permeance_dry, classes))
     ]  # fmt: skip
     if could:
