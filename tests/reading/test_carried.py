@@ -16,7 +16,8 @@ HEAD = "variant_of: project.yaml\n"
 
 
 @pytest.mark.parametrize(("stated", "line", "key", "words"), [
-    ("openings:\n  A1:\n    transmittance: 0.8 W/(m2.K)\n", 4, "transmittance", "keeps the evidence and solar factor of the base"),
+    ("openings:\n  A1:\n    transmittance: 0.8 W/(m2.K)\n", 4, "transmittance",
+     "keeps the evidence and solar factor of the base"),
     ("openings: {A1: {basis: rated to NFRC 100}}\n", 2, "basis", "keeps the evidence and solar factor of the base"),
     ("openings: {A1: {transmittance: 0.8 W/(m2.K), solar_factor: 0.4}}\n", 2, "transmittance",
      "keeps the evidence of the base"),
