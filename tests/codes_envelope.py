@@ -10,7 +10,7 @@ from layerfolio.steps.trace import Trace
 from layerfolio.studies.envelope_types import OpeningStudy
 from layerfolio.units.quantity import Quantity
 
-PAPER = N(number="R-1", issuer="a test house", edition="2026", expires=None, proves=("transmittance",), title="")
+PAPER = N(number="R-1", issuer="a test house", edition="2026", expires=None, proves=("transmittance", "solar factor"), title="")
 DAYS = {"4": 2500, "5": 3500, "6": 4500, "7A": 5500, "7B": 6500, "8": 7500}
 
 

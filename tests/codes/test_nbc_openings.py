@@ -1,5 +1,7 @@
 """Windows, doors, skylights, glass block and hatches against 9.36.2.7: both sides of every cell, rated and declared values."""
 
+from types import SimpleNamespace as N
+
 import pytest
 
 from codes_builders import amendment, cases
@@ -122,3 +124,13 @@ def test_an_amended_limit_holds():
 def test_an_open_zone_is_asked():
     found = only(judged(openings=[opening(U=1.5)], zone=None, degree_days=None), "/fenestration")
     assert found.verdict == Verdict.NEEDS_JUDGEMENT and "which zone" in found.next_step and "1.44" in found.reason
+
+
+@pytest.mark.parametrize(("proves", "verdict"), [
+    (("transmittance",), Verdict.MEETS), (("energy rating",), Verdict.MEETS), (("colour",), Verdict.NEEDS_EVIDENCE),
+    ((), Verdict.NEEDS_EVIDENCE),
+])  # fmt: skip
+def test_a_document_proves_only_what_it_names(proves, verdict):
+    """A rated window whose document speaks of its colour has no document of its rating."""
+    paper = N(number="Z-9", issuer="a test house", edition="2026", expires=None, proves=proves, title="")
+    assert fenestration(opening(U=1.0, papers=(paper,))).verdict is verdict

@@ -23,7 +23,8 @@ def within_occupancy(found: Finding, requirement: Requirement, about: Context) -
         step = f"state the occupancy (building.occupancy): is it one of {listed(named)}"
         return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=step)
     other = requirement.rule["otherwise"]
+    asked = other.get("asked", f"of {listed([WORDS.get(one, one) for one in named])} only")
     return replace(
         found, verdict=Verdict(other["verdict"]), reason=other["reason"], next_step=other.get("next_step", ""), limit=None,
-        provided=None, asked=other.get("asked", f"of {listed([WORDS.get(one, one) for one in named])} only"), given=f"occupancy: {about.occupancy}",
+        provided=None, asked=asked, given=f"occupancy: {about.occupancy}",
     )  # fmt: skip

@@ -10,7 +10,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import documents_for, limit_figure, square_metres
+from layerfolio.codes.stated import TRANSMITTANCE, limit_figure, proved, square_metres
 from layerfolio.codes.wording import figure, listed, pair
 
 STEP = "C4"
@@ -56,7 +56,7 @@ def _outcome(case: _Case) -> Outcome:
     if not standard:
         return _not_rated(case)
     judged = _compared(case, standard)
-    if judged.verdict is Verdict.MEETS and not documents_for(case.about, opening.name, opening.stated):
+    if judged.verdict is Verdict.MEETS and not proved(case.about, opening.name, opening.stated, TRANSMITTANCE):
         return Outcome(
             Verdict.NEEDS_EVIDENCE, f"by it: {judged.reason}; but no document of the rating is given",
             f"supply the rating to {standard}: label or report with its number",
@@ -160,7 +160,7 @@ def judge_glass_block(requirement: Requirement, opening: Any, about: Context) ->
         found = _missing(opening)
     elif judges.at_most(value, limit, 2):
         found = Outcome(Verdict.MEETS, "transmittance and area are within the limits")
-        if not documents_for(about, opening.name, opening.stated):
+        if not proved(about, opening.name, opening.stated, TRANSMITTANCE):
             found = Outcome(
                 Verdict.NEEDS_EVIDENCE, "no document of the transmittance is given", "supply its report or data sheet"
             )
@@ -190,7 +190,7 @@ def judge_nominal(requirement: Requirement, opening: Any, about: Context) -> Fin
             Verdict.NEEDS_EVIDENCE, "1/U counts films and edges, the clause the nominal resistance of the insulation",
             f"supply the nominal resistance of its insulation, {shown} or more",
         )  # fmt: skip
-    elif documents_for(about, opening.name, opening.stated):
+    elif proved(about, opening.name, opening.stated, TRANSMITTANCE):
         found = Outcome(Verdict.MEETS, "1/U less the films reaches the nominal figure")
     else:
         found = Outcome(Verdict.NEEDS_EVIDENCE, "no document of the transmittance is given", "supply its report or data sheet")

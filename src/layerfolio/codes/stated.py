@@ -42,6 +42,17 @@ def documents_for(about: Context, name: str, own: Any, *claims: str) -> tuple[An
     return tuple(one for one in held if findable(one) and valid_on(getattr(one, "expires", None), about.date) is not False)
 
 
+TRANSMITTANCE = ("transmittance", "u-factor", "u factor", "u-value", "u value", "rating")
+SOLAR = ("solar", "shgc", "rating")
+"""Words by which a document names what it proves of an opening."""
+
+
+def proved(about: Context, name: str, own: Any, words: tuple[str, ...]) -> bool:
+    """Whether a document of the subject, findable and valid, names one of these things as what it proves."""
+    claims = (claim.lower() for one in documents_for(about, name, own) for claim in getattr(one, "proves", None) or ())
+    return any(word in claim for claim in claims for word in words)
+
+
 def metres(size: float, customary: bool = False) -> str:
     """A length: "63 mm", "1.2 m"; with `customary` first in feet and inches."""
     if customary or size < 1:

@@ -10,7 +10,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import documents_for
+from layerfolio.codes.stated import TRANSMITTANCE, proved
 from layerfolio.codes.us_fenestration_exceptions import by_mean, exempt, higher
 from layerfolio.codes.us_openings import Case, case_of, defaults_of
 from layerfolio.codes.wording import figure, listed, pair
@@ -120,7 +120,7 @@ def judge_hatch(requirement: Requirement, opening: Any, about: Context) -> Findi
         found = Outcome(Verdict.MEETS, "it is within the lowest figure that may be asked of what it lies in")
     else:
         found = Outcome(Verdict.MEETS, "it has the transmittance that is asked of what it lies in")
-    if found.verdict is Verdict.MEETS and not documents_for(about, opening.name, opening.stated):
+    if found.verdict is Verdict.MEETS and not proved(about, opening.name, opening.stated, TRANSMITTANCE):
         found = Outcome(Verdict.NEEDS_EVIDENCE, f"by it: {found.reason}; but no document is given", "supply its report")
     asked = f"insulated as {opening.wall}" + (f": {figure('U', limit, **how)} or less, or its R" if limit is not None else "")
     return finding(

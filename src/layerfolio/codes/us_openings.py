@@ -8,7 +8,7 @@ from layerfolio.codes.context import Context
 from layerfolio.codes.limits import Resolved, resolve
 from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import documents_for
+from layerfolio.codes.stated import TRANSMITTANCE, proved
 from layerfolio.codes.wording import figure
 
 
@@ -40,7 +40,7 @@ class Case(NamedTuple):
     @property
     def papers(self) -> bool:
         """Whether a valid document of the rating is given."""
-        return bool(documents_for(self.about, self.opening.name, self.opening.stated))
+        return proved(self.about, self.opening.name, self.opening.stated, TRANSMITTANCE)
 
     @property
     def shows(self) -> bool:

@@ -10,7 +10,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome, by_zone, grouped
 from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import documents_for, square_metres
+from layerfolio.codes.stated import SOLAR, proved, square_metres
 from layerfolio.codes.us_openings import defaults_of
 from layerfolio.codes.wording import listed
 
@@ -74,7 +74,7 @@ def _in_zone(
             "ask the authority whether it serves, or supply the rating",
         )  # fmt: skip
     if judges.at_most(value, limit):
-        if by_default or documents_for(about, opening.name, opening.stated):
+        if by_default or proved(about, opening.name, opening.stated, SOLAR):
             return Outcome(Verdict.MEETS, "the coefficient is within the limit")
         return Outcome(
             Verdict.NEEDS_EVIDENCE, "within the limit, but no document of the rating is given", "supply the label or report"
