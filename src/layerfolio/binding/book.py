@@ -14,7 +14,6 @@ from layerfolio.sheets.blocks import Package
 from layerfolio.sheets.markup import clean
 from layerfolio.writing import CannotWrite, write_whole
 
-
 __all__ = ["BoundInfo", "CannotWrite", "bind", "render"]
 
 

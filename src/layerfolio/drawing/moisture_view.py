@@ -5,8 +5,10 @@ from dataclasses import dataclass
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.studies.climate_year import MONTHS, outside_of
+from layerfolio.studies.condensation.shown import months_of, nearest
 from layerfolio.studies.condensation.types import CondensationStudy, Node, Profile, Run
 
+__all__ = ["MonthView", "Zone", "months_shown", "nearest", "node_words", "shown_zones", "zones"]
 SURFACE = "the surface"
 MOST_ZONES = 3  # rows of bars; beyond them the others stand together
 
@@ -43,12 +45,7 @@ def months_shown(study: CondensationStudy) -> tuple[MonthView, MonthView]:
     """The month that wets most and the one that dries most; in a dry year nearest to and farthest from saturation."""
     run = study.expected
     assert run is not None and study.year is not None
-    if run.planes():
-        flow = {month.name: month.flow for month in run.months}
-        most, least = max(MONTHS, key=flow.__getitem__), min(MONTHS, key=flow.__getitem__)
-    else:
-        highest = {one.month: nearest(run, one)[1] for one in run.profiles}
-        most, least = max(MONTHS, key=highest.__getitem__), min(MONTHS, key=highest.__getitem__)
+    most, least = months_of(run)
     return _view(study, run, most, True), _view(study, run, least, False)
 
 
@@ -56,14 +53,6 @@ def _view(study: CondensationStudy, run: Run, name: str, worst: bool) -> MonthVi
     month = MONTHS.index(name)
     outside = outside_of(study.assembly.faces, study.year).temperature[month]
     return MonthView(run.profiles[month], outside, study.year.indoor_temperature[month], worst)
-
-
-def nearest(run: Run, profile: Profile) -> tuple[int, float]:
-    """The node inside the section that is nearest to saturation, and its relative humidity."""
-    inner = range(1, len(run.nodes) - 1) or range(len(run.nodes))
-    humidity = {k: profile.pressure[k] / profile.saturation[k] for k in inner}
-    node = max(humidity, key=humidity.__getitem__)
-    return node, humidity[node]
 
 
 def zones(assembly: Assembly, run: Run) -> tuple[Zone, ...]:

@@ -7,6 +7,7 @@ from layerfolio.studies.climate_year import MONTHS, SECONDS, Outside, Year, outs
 from layerfolio.studies.condensation.march import DRY
 from layerfolio.studies.condensation.run import LayerValue, Plane, Run, plane_words
 from layerfolio.studies.condensation.section import main_insulation
+from layerfolio.studies.condensation.shown import months_of
 from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.condensation.walk import (
     Airs,
@@ -46,10 +47,8 @@ def trace_of(study: CondensationStudy) -> Trace:
 
 
 def month_to_show(run: Run) -> int:
-    """January, unless it is dry in a year that is not: then the month with most condensate."""
-    if run.outcome == "none" or run.profiles[0].held:
-        return 0
-    return MONTHS.index(max(run.months, key=lambda month: month.flow).name)
+    """Number from 0 of the month that the picture shows as the worst."""
+    return MONTHS.index(months_of(run)[0])
 
 
 def record_values(
