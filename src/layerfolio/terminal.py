@@ -68,9 +68,11 @@ def _cautions(dossier: Dossier, placing: Placing | None) -> list[str]:
 
 
 def verdicts(dossier: Dossier) -> str:
-    """How many findings have each verdict, in one line."""
+    """How many findings have each verdict, in one line; how many of those that fail the performance path answers."""
     counts = [(verdict, sum(f.verdict is verdict for f in dossier.findings)) for verdict in Verdict]
-    return ", ".join(f"{verdict} {count}" for verdict, count in counts if count)
+    answered = sum(f.verdict is Verdict.DOES_NOT_MEET and bool(f.answered_by) for f in dossier.findings)
+    beside = {Verdict.DOES_NOT_MEET: f" ({answered} answered on the performance path)"} if answered else {}
+    return ", ".join(f"{verdict} {count}{beside.get(verdict, '')}" for verdict, count in counts if count)
 
 
 def after_build(dossier: Dossier, placing: Placing | None = None) -> str:

@@ -208,19 +208,30 @@ def both(one, zone="6A", set_id="irc-2021"):
 def test_a_wall_within_the_table_of_r_values_needs_no_transmittance():
     """R-30 batts between studs of 20 % that lose much: U over .045, cavity reached."""
     u, r = both(insulated(30, 0))
-    assert (u.verdict, r.verdict) == (FAILS, MEETS)
+    assert (u.verdict, r.verdict) == (Verdict.NOT_ASKED, MEETS)
     assert u.answered_by == r.id and r.answered_by == "" and u.chosen.startswith("prescriptive")
+    assert u.what_follows == "shown by the table of insulation R-values"
 
 
 def test_a_wall_within_its_transmittance_needs_no_r_values():
     u, r = both(of_u(0.045))
-    assert (u.verdict, r.verdict) == (MEETS, FAILS)
-    assert r.answered_by == u.id and u.answered_by == ""
+    assert (u.verdict, r.verdict) == (MEETS, Verdict.NOT_ASKED)
+    assert r.answered_by == u.id and u.answered_by == "" and r.what_follows == "shown by the table of transmittances"
 
 
 def test_a_wall_within_neither_is_answered_by_none():
     u, r = both(insulated(13, 0))
     assert (u.verdict, r.verdict, u.answered_by, r.answered_by) == (FAILS, FAILS, "", "")
+    assert "table" not in u.next_step + u.performance + r.next_step + r.performance  # both are lines of the record already
+
+
+def test_what_the_other_table_leaves_open_is_not_asked_either():
+    """Insulation by memory that turns the R-value waits for evidence; the transmittance is met all the same."""
+    findings, where = judged([insulated(30, 0, mark="memory")])
+    u, r = ending(findings, "/walls"), ending(findings, "/wall-insulation")
+    assert r.verdict == WAITS
+    met = tuple(replace(one, verdict=MEETS) if one is u else one for one in findings)
+    assert ending(with_paths(met, where), "/wall-insulation").verdict == Verdict.NOT_ASKED
 
 
 # Against the ground

@@ -435,3 +435,22 @@ def test_a_verdict_cell_is_on_every_line():
 @pytest.mark.parametrize(("numbers", "words"), [([], "–"), ([3], "3"), ([3, 4], "3, 4"), ([3, 4, 5, 8], "3 to 5, 8")])
 def test_three_lines_in_a_row_are_drawn_together(numbers, words):
     assert ranges(numbers) == words
+
+
+def test_of_two_tables_the_one_that_is_met_is_named_by_its_line():
+    desk = desk_of(ROOT / "examples" / "straw-cottage" / "project.yaml")
+    findings, rows = desk.dossier.findings, lines_of(desk)
+    met, other = (next(n for n, one in enumerate(findings) if one.id.endswith(end) and one.assembly == "W1")
+                  for end in ("/wall-insulation", "/walls"))  # fmt: skip
+    said = tuple(
+        replace(one, verdict=verdict, chosen="", performance="", answered_by="")
+        if n in (met, other) and (verdict := Verdict.MEETS if n == met else Verdict.DOES_NOT_MEET) else one
+        for n, one in enumerate(findings)
+    )  # fmt: skip
+    desk = desk_of(ROOT / "examples" / "straw-cottage" / "project.yaml", findings=with_paths(said, desk.dossier.project))
+    row = lines_of(desk)[other]
+    assert row.cells[4].verdict is Verdict.NOT_ASKED and len(rows) == len(findings)
+    shown = row.cells[4].text + (row.after or "")
+    assert f"table of insulation R-values, line {met + 1}" in shown.replace("\\", "")
+    counted = sum(one.verdict is Verdict.DOES_NOT_MEET for one in said)
+    assert sum(one.verdict is Verdict.DOES_NOT_MEET for one in desk.dossier.findings) == counted - 1

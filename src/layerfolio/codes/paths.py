@@ -1,7 +1,7 @@
 """The path of every requirement: which performance path it has, what was calculated on it, and which path is taken.
 
 The words come from the requirement's own file (`performance`), else from paths.yaml of its code, by topic. They decide
-nothing: a verdict stays as it was judged.
+nothing: a verdict stays as it was judged, but where one of two tables is enough and the other is met.
 """
 
 from dataclasses import dataclass, field, replace
@@ -94,11 +94,22 @@ def _by_other_table(found: Finding, known: _Known) -> str:
     return other if met else ""
 
 
+def _shown_by(found: Finding, table: str, known: _Known) -> Finding:
+    """A line whose other table is met: one of the two is enough, so that nothing is left to ask of it."""
+    rule = known.rules.get(table)
+    name = "insulation R-values" if rule and "either" in rule.rule else "transmittances"
+    return replace(
+        found, verdict=Verdict.NOT_ASKED, reason=f"shown by the table of {name}", next_step="", answered_by=table
+    )  # fmt: skip
+
+
 def _ending(found: Finding) -> str:
     return found.id.rpartition("/")[2]
 
 
 def _with_path(found: Finding, known: _Known) -> Finding:
+    if table := _by_other_table(found, known):
+        return replace(_shown_by(found, table, known), chosen="prescriptive: one of the two tables is met")
     answered = found.answered_by or _answered_by(found, known)
     found = replace(found, answered_by=answered)
     return replace(
@@ -107,9 +118,7 @@ def _with_path(found: Finding, known: _Known) -> Finding:
 
 
 def _answered_by(found: Finding, known: _Known) -> str:
-    """The id of the other table's line, or of the calculation of the whole envelope, where it meets and this figure does not."""
-    if table := _by_other_table(found, known):
-        return table
+    """The id of the calculation of the whole envelope, where it meets and this figure does not."""
     other = known.answering
     if other is None or other.verdict != Verdict.MEETS or not _traded(found, other, known):
         return ""
@@ -188,8 +197,6 @@ def _balance(one: Finding) -> str:
 def _chosen(found: Finding, known: _Known) -> str:
     if found.verdict == Verdict.NOT_ASKED:
         return "not asked"
-    if found.answered_by in known.other_table:
-        return "prescriptive: one of the two tables is met"
     if found.answered_by:
         return f"performance: {ANSWERS[_ending(known.answering)][0]}"
     if found.path == "performance":

@@ -67,9 +67,8 @@ def _outcome(requirement: Requirement, thermal: ThermalStudy, found: Insulation,
             Verdict.NEEDS_JUDGEMENT, f"{words} would be asked if one question is answered with yes",
             "answer: " + " or ".join(f"{one.question}?" for one in open_),
         )  # fmt: skip
-    other = requirement.figures["other_table"]
     return Outcome(
-        Verdict.DOES_NOT_MEET, "the insulation does not reach the table", f"more insulation, or show it by {other} or total UA"
+        Verdict.DOES_NOT_MEET, "the insulation does not reach the table", "more insulation, or show it by the total UA"
     )
 
 

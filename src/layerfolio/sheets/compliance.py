@@ -11,7 +11,7 @@ from layerfolio.sheets.blocks import Block, Column, Head, Paragraph, Row, Sheet,
 from layerfolio.sheets.desk import BRACING, CRITERIA, GUIDE, OPENINGS, RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
-from layerfolio.sheets.record_paths import TopicWords, path_cell, performance_cell, topic_words
+from layerfolio.sheets.record_paths import TopicWords, answering_line, path_cell, performance_cell, topic_words
 from layerfolio.sheets.record_summary import summary
 from layerfolio.sheets.source_book import NOT_REREAD
 
@@ -67,7 +67,7 @@ def _row(number: int, desk: Desk, words: TopicWords) -> Row:
     asked, under the verdict."""
     findings = desk.dossier.findings
     finding = findings[number - 1]
-    follows = plain(sentence(_follows(finding)))
+    follows = plain(sentence(_follows(finding, findings)))
     under = finding.verdict is Verdict.NOT_ASKED and len(follows) <= SHORT
     cell, below = performance_cell(number, findings, words)
     cells = (
@@ -97,9 +97,11 @@ def sheets_to_see(finding: Finding, desk: Desk) -> tuple[str, ...]:
     return (finding.step or CRITERIA, *evidence)
 
 
-def _follows(finding: Finding) -> str:
-    """Why the verdict is so and what to do next."""
+def _follows(finding: Finding, findings: tuple[Finding, ...]) -> str:
+    """Why the verdict is so and what to do next; the line of the table that shows it in this one's place."""
     follows = finding.what_follows
+    if finding.verdict is Verdict.NOT_ASKED and (line := answering_line(finding, findings)):
+        follows = f"{follows}, line {line}"
     if finding.mark == "memory" and finding.limit and "memory" not in follows:
         follows = "; ".join(filter(None, (follows, "the limit rests on memory: confirm")))
     if finding.amended:

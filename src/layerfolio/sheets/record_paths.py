@@ -90,13 +90,18 @@ def path_cell(finding: Finding, findings: tuple[Finding, ...], topic: TopicWords
     row. Then who decides, where it is neither the authority alone nor said in the head."""
     if not _has_path(finding):
         return ""
-    answers = (None, finding.assembly)  # a line of the whole building, or the other table's on the same part
-    line = next((n for n, one in enumerate(findings, 1) if one.id == finding.answered_by and one.assembly in answers), 0)
+    line = answering_line(finding, findings)
     chosen = next((one for one in ("prescriptive", "open") if finding.chosen.startswith(one)), finding.chosen)
     lines = [f"_path_ {plain(chosen)}" + (f", line {line}" if line else "")]
     if (who := who_else(finding)) and who != topic.decides:
         lines.append(f"_decides_ {plain(who)}")
     return "\n".join(lines)
+
+
+def answering_line(finding: Finding, findings: tuple[Finding, ...]) -> int:
+    """Number of the line that answers this one: of the whole building, or the other table's on the same part; else 0."""
+    answers = (None, finding.assembly)
+    return next((n for n, one in enumerate(findings, 1) if one.id == finding.answered_by and one.assembly in answers), 0)
 
 
 def _has_path(finding: Finding) -> bool:
