@@ -321,6 +321,7 @@ def test_every_cell_of_slabs(set_id, zone, R, feet):
 @pytest.mark.parametrize(("set_id", "depth", "verdict"), [
     ("irc-2021", 0.3047, FAILS), ("irc-2021", 0.3048, Verdict.NOT_ASKED), ("irc-2018", 0.3048, Verdict.NOT_ASKED),
     ("irc-2024", 0.3048, FAILS), ("irc-2024", 0.6096, FAILS), ("irc-2024", 0.6097, Verdict.NOT_ASKED), ("irc-2021", None, ASKS),
+    ("irc-2021", 12 * 0.0254, Verdict.NOT_ASKED), ("irc-2024", 0.1 + 0.2 + 0.3096, FAILS),
 ])  # fmt: skip
 def test_the_rule_is_for_slabs_near_the_ground(set_id, depth, verdict):
     """Less than 12 in below it; since 2024 within 24 in."""

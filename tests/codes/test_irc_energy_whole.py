@@ -76,6 +76,25 @@ def test_a_wall_within_the_table_of_r_values_asks_for_no_sum():
     assert ending(findings, "/walls").verdict == FAILS and found.verdict == UNASKED
 
 
+@pytest.mark.parametrize(("basis", "papers", "verdict"), [
+    ("declared to EN 14351-1", True, ASKS), ("rated to NFRC 100", False, WAITS), ("rated to NFRC 100", True, UNASKED),
+])  # fmt: skip
+def test_an_open_part_leaves_open_whether_anything_is_traded(basis, papers, verdict):
+    parts, openings = example()
+    openings[0] = window("A1", u=0.3, feet=(4.0, 5.0), count=12, basis=basis, **({} if papers else {"papers": ()}))
+    found, findings, _ = total(parts, openings)
+    assert ending(findings, "/fenestration", "A1").verdict == (MEETS if verdict == UNASKED else verdict)
+    assert found.verdict == verdict
+    assert ("A1 is open" in found.reason) == (verdict != UNASKED)
+
+
+def test_an_open_part_that_the_other_table_shows_is_not_waited_for():
+    parts, openings = example()
+    parts[0] = replace(insulated(30, 0), area=parts[0].area)
+    found, findings, _ = total(parts, openings)
+    assert found.verdict == UNASKED and ending(findings, "/wall-insulation").verdict == MEETS
+
+
 def test_a_missing_area_is_named():
     found, *_ = total(*example(wall=0.050, areas=False))
     assert found.verdict == WAITS and "area of W1" in found.next_step and found.given == "not summed"

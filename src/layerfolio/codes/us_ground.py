@@ -114,7 +114,7 @@ def _row(requirement: Requirement, zone: str, heated: bool | None, amended: obje
 
 def _outcome(requirement: Requirement, slab: _Slab, R: float, extent: float, about: Context) -> Outcome:
     near = requirement.figures["near"]
-    if slab.depth is not None and (slab.depth > near["below"] or (slab.depth == near["below"] and not near.get("included"))):
+    if slab.depth is not None and not _near(slab.depth, near):
         return Outcome(Verdict.NOT_ASKED, f"the rule is for floors {near['words']}")
     if not R and slab.heated is False:
         return Outcome(Verdict.NOT_ASKED, "the table asks for none at the edge of an unheated slab")
@@ -125,6 +125,13 @@ def _outcome(requirement: Requirement, slab: _Slab, R: float, extent: float, abo
     if slab.depth is None and found.verdict is Verdict.DOES_NOT_MEET:
         return Outcome(Verdict.NEEDS_JUDGEMENT, f"{found.reason}; the rule is for floors {near['words']}", "state ground.depth")
     return found
+
+
+def _near(depth: float, near: dict) -> bool:
+    """Whether the floor lies as near to the ground as the rule asks; 12 in are one foot, whatever units leave behind."""
+    if near.get("included"):
+        return judges.at_most(depth, near["below"])
+    return not judges.at_least(depth, near["below"])
 
 
 def _under(requirement: Requirement, slab: _Slab) -> Outcome:

@@ -173,7 +173,7 @@ def _small(thermal: ThermalStudy, about: Context, rule: dict[str, Any]) -> bool:
     if own is None:
         return True
     whole = None if not all_ or any(one is None for one in all_) else sum(one.value for one in all_)
-    return own.value <= rule["area"] and (whole is None or own.value <= rule["share"] * whole)
+    return judges.at_most(own.value, rule["area"]) and (whole is None or judges.at_most(own.value, rule["share"] * whole))
 
 
 def _foundations(requirement: Requirement, zone: str) -> Iterator[Row]:

@@ -23,23 +23,24 @@ NOT_NEEDED = "every part reaches its own figure, nothing has to be traded"
 
 
 class _Sum(NamedTuple):
-    """The parts that a figure limits, W/K; `short` are those that miss their own figure and do not meet the other table."""
+    """The parts that a figure limits, W/K; `short` are those that miss their own figure and do not meet the other table,
+    `open` the findings on those of which that is not known.
+    """
 
     rows: tuple[EnvelopeRow, ...]
     designed: float | None
     limit: float | None
     short: tuple[str, ...]
+    open: tuple[Finding, ...] = ()
 
 
 def _sum(about: Context, findings: Sequence[Finding]) -> _Sum:
     rows = tuple(row for row in parts(about) if row.asked is not None and row.quantity == "U")
     designed, limit = (total([getattr(row, key) for row in rows]) for key in ("provided_conductance", "asked_conductance"))
     served = _served(about, findings)
-    short = [
-        row.name for row in rows
-        if (said := _said(row, findings)) and said.verdict is Verdict.DOES_NOT_MEET and (said.id, row.name) not in served
-    ]  # fmt: skip
-    return _Sum(rows, designed, limit, tuple(short))
+    said = [one for row in rows if (one := _said(row, findings)) and (one.id, row.name) not in served]
+    short = tuple(one.assembly for one in said if one.verdict is Verdict.DOES_NOT_MEET)
+    return _Sum(rows, designed, limit, short, tuple(one for one in said if one.verdict in OPEN))
 
 
 def _said(row: EnvelopeRow, findings: Sequence[Finding]) -> Finding | None:
@@ -73,7 +74,7 @@ def _outcome(found: _Sum, requirement: Requirement, about: Context, findings: Se
     if not found.rows:
         return Outcome(Verdict.NOT_ASKED, "no part has a figure that could be summed")
     if not found.short:
-        return Outcome(Verdict.NOT_ASKED, NOT_NEEDED)
+        return _not_known(found.open) if found.open else Outcome(Verdict.NOT_ASKED, NOT_NEEDED)
     missing = lacking(found.rows)
     if missing:
         return Outcome(Verdict.NEEDS_EVIDENCE, f"not summed without {listed(missing)}", f"supply {listed(missing)}")
@@ -81,6 +82,16 @@ def _outcome(found: _Sum, requirement: Requirement, about: Context, findings: Se
     parts_of_it += _solar(requirement, about, findings)
     parts_of_it += [maxima(_rule(requirement.rule["maxima"], about), about)]
     return worst(parts_of_it)
+
+
+def _not_known(some: tuple[Finding, ...]) -> Outcome:
+    """No part misses its figure for sure, and some are open: whether a sum is needed turns on them."""
+    names = listed(list(dict.fromkeys(one.assembly for one in some)))
+    are, it = ("are", "them") if " " in names else ("is", "it")
+    return Outcome(
+        max((one.verdict for one in some), key=BEST.index),
+        f"{names} {are} open; whether anything has to be traded turns on {it}", f"settle the lines on {names}",
+    )  # fmt: skip
 
 
 def _rule(question: str, about: Context) -> Requirement:
@@ -164,7 +175,7 @@ def judge_fenestration_maxima(requirement: Requirement, about: Context, findings
     """Means of vertical openings and of skylights that no trade may pass; not asked where nothing is traded."""
     model = about.answer("code.energy_path") == "performance"
     needed = model or _sum(about, findings).short
-    found = maxima(requirement, about) if needed else Outcome(Verdict.NOT_ASKED, "nothing is traded")
+    found = maxima(requirement, about) if needed else Outcome(Verdict.NOT_ASKED, "nothing is traded so far")
     if model and any(zone.rstrip("ABC") in "123" for zone in about.zones) and about.envelope.openings:
         gain = Outcome(Verdict.NEEDS_EVIDENCE, "the mean solar heat gain of a simulated trade is not calculated", "supply it")
         found = worst([found, gain])
