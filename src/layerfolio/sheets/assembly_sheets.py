@@ -27,7 +27,7 @@ from layerfolio.sheets.layer_table import MOST_LOOSE_ROWS, layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
 from layerfolio.studies.types import ThermalStudy
-from layerfolio.units.show import fixed, significant
+from layerfolio.units.show import fixed, length_text, significant
 
 WIDE = ("tabloid", "a3")
 FIELDS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
@@ -46,6 +46,7 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
         Space(1.75),
         _box(desk, name),
         Paragraph(_key(one, desk.system)),
+        *_edge(one, desk.system),
     ]
     if drawing.notes and len(table.rows) > MOST_LOOSE_ROWS:
         desk.moved_notes[name] = drawing.notes
@@ -67,6 +68,16 @@ def _key(one: Assembly, system: str) -> str:
     if system == "customary":
         return f"{brackets}Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read. {{W}}: dry cup."
     return f"Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read in its source.{cups}"
+
+
+def _edge(one: Assembly, system: str) -> tuple[Paragraph, ...]:
+    """Insulation at the edge of a floor stands in no layer and is not drawn: the sheet of the floor names it."""
+    edge = one.ground.get("edge_insulation")
+    if not edge:
+        return ()
+    width = length_text(edge["width"], system)
+    figure = with_unit(edge["resistance"], "R", system, 3)
+    return (Paragraph(f"Edge insulation, {edge['direction']}, {width}, {{R}} = {figure}: not drawn; see {plain(one.name)}-T."),)
 
 
 def _drawing_notes(drawing: Drawing) -> str:
@@ -100,10 +111,18 @@ def _box(desk: Desk, name: str) -> ResultBox:
     ]
     if finding is None:
         return ResultBox(tuple(figures), f"{_method(study.method)} method", None, "no limit is set by this set")
-    if finding.limit and finding.limit.quantity.startswith("R"):
-        figures.append((f"{{R}} asked, {unit_of('R', desk.system)}", *_figure(finding.limit.value, "R", desk.system, 2)))
-    remark = "; ".join(filter(None, (_margin(finding), f"{RECORD}, line {desk.line(finding)}")))
+    whole = desk.judges_whole(finding)
+    if whole:
+        figures.append(_asked(finding, desk.system))
+    judged = _margin(finding) if whole else "a part is judged, not the whole" if finding.limit else ""
+    remark = "; ".join(filter(None, (judged, f"{RECORD}, line {desk.line(finding)}")))
     return ResultBox(tuple(figures), plain(f"{code_words(desk)}, {finding.clause}"), finding.verdict, remark)
+
+
+def _asked(finding: Finding, system: str) -> tuple[str, str, str]:
+    """The limit as the third of the large figures."""
+    name, decimals = ("U", 3) if finding.limit.quantity == "U" else ("R", 2)
+    return (f"{{{name}}} asked, {unit_of(name, system)}", *_figure(finding.limit.value, name, system, decimals))
 
 
 def _corrected(study: ThermalStudy) -> str:
@@ -145,7 +164,7 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
         blocks.append(
             Band(
                 f"asked {plain(finding.asked)}",
-                f"provided **{with_unit(study.final.resistance, 'R', desk.system, decimals=2)}**{_rounded(finding)}",
+                f"provided {_provided(desk, finding)}",
                 finding.verdict,
                 f"{RECORD}, line {desk.line(finding)}",
             )
@@ -154,6 +173,13 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
         blocks += [Space(2.25), Heading("The three methods side by side"), _methods(desk, name)]
     blocks += ground_blocks(desk, name)
     return Sheet(f"{name}-T", f"{KIND_WORDS[one.kind]} {name}: thermal steps", "—", tuple(blocks))
+
+
+def _provided(desk: Desk, finding: Finding) -> str:
+    """What was compared: the resistance with the digits of the steps, else the words of the record."""
+    if not desk.judges_whole(finding) or finding.provided.quantity == "U":
+        return plain(finding.given)
+    return f"**{with_unit(finding.provided.value, 'R', desk.system, decimals=2)}**{_rounded(finding)}"
 
 
 def _rounded(finding: Finding) -> str:

@@ -1,6 +1,7 @@
 """What every sheet maker needs at hand: the dossier, the source book, the templates, the units that come first."""
 
 from dataclasses import dataclass, field
+from math import isclose
 
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.dossier import Dossier
@@ -38,9 +39,18 @@ class Desk:
         return self.dossier.findings.index(finding) + 1
 
     def thermal_finding(self, assembly: str) -> Finding | None:
-        """The finding that judges the assembly's resistance: the first of topic thermal with a limit, else the first."""
+        """The finding that judges the assembly as a whole; else the first of topic thermal with a limit, else the first."""
         found = self.dossier.findings_of(assembly, "thermal")
-        return next((f for f in found if f.limit), found[0] if found else None)
+        of_whole = (f for f in found if self.judges_whole(f))
+        return next(of_whole, None) or next((f for f in found if f.limit), found[0] if found else None)
+
+    def judges_whole(self, finding: Finding) -> bool:
+        """Whether a finding compares the resistance or transmittance of the whole assembly, and not that of a part of it."""
+        result = self.dossier.thermal[finding.assembly].final
+        if result is None or finding.limit is None or finding.provided is None:
+            return False
+        value = result.transmittance if finding.provided.quantity == "U" else result.resistance
+        return isclose(finding.provided.value, value, rel_tol=1e-9)
 
 
 def verdict_counts(findings: tuple[Finding, ...]) -> tuple[tuple[Verdict, int], ...]:
