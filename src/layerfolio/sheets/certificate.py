@@ -8,7 +8,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.catalogue.code_sets import code_set
 from layerfolio.sheets.blocks import Column, Head, Pairs, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import at
-from layerfolio.sheets.desk import CERTIFICATE, Desk
+from layerfolio.sheets.desk import CERTIFICATE, OPENINGS, Desk
 from layerfolio.sheets.figures import cell, unit_of
 from layerfolio.sheets.markup import plain
 from layerfolio.studies.types import ThermalStudy
@@ -19,7 +19,7 @@ GROUPS = (
     ("Ceiling", ("ceiling",)), ("Roof", ("roof",)), ("Walls", ("wall",)), ("Floors", ("floor",)),
     ("Foundation: walls, slabs", ("foundation-wall", "slab")),
 )  # fmt: skip
-KINDS = (("Windows", ("window", "glass-block")), ("Skylights", ("skylight",)), ("Doors", ("door", "hatch", "vehicle-door")))
+KINDS = (("Windows", ("window", "glass-block")), ("Skylights", ("skylight",)), ("Doors", ("door", "vehicle-door")))
 MEANS_FROM = 2021  # edition that first asks for means by area, path, photovoltaics and rating
 MEASURES_FROM = 2024  # edition that adds efficiency measures and the solar-ready zone
 
@@ -38,6 +38,7 @@ def certificate(desk: Desk) -> Sheet | None:
         building=_building(desk, year),
         insulation=_insulation(desk, year),
         openings=_openings(desk, year),
+        not_rated=not_rated(desk),
         equipment=_equipment(desk, year),
     )  # fmt: skip
     return Sheet(CERTIFICATE, "Insulation certificate", "—", blocks)
@@ -123,19 +124,39 @@ def _openings(desk: Desk, year: int) -> Table:
     found = getattr(desk.dossier, "openings", None) or {}
     rows = []
     for words, kinds in KINDS:
-        cells = _of_openings([one for one in found.values() if one.kind in kinds], desk.system)
+        cells = _of_openings([one for one in found.values() if one.kind in kinds], desk)
         rows.append(Row((words, *cells)[: len(columns)]))
     return Table(columns, tuple(rows))
 
 
-def _of_openings(found: list, system: str) -> tuple[str, str, str]:
-    """U and solar factor of the largest kind by area; means by area of all."""
+def _of_openings(found: list, desk: Desk) -> tuple[str, str, str]:
+    """U and solar factor of the largest kind by area; means by area of all. Blank where a figure is not a rated one."""
     if not found:
         return "none in this package", "–", "–"
     most = max(found, key=lambda one: one.total_area)
-    means = (_mean(found, "transmittance"), _mean(found, "solar_factor"))
-    both = "; ".join((_u(means[0], system), BLANK if means[1] is None else fixed(means[1], 2)))
-    return _u(most.transmittance, system), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
+    rated = {one.name: _is_rated(one, desk) for one in found}
+    means = [_mean(found, name) if all(rated.values()) else None for name in ("transmittance", "solar_factor")]
+    both = "; ".join((_u(means[0], desk.system), BLANK if means[1] is None else fixed(means[1], 2)))
+    if not rated[most.name]:
+        return BLANK, BLANK, both
+    return _u(most.transmittance, desk.system), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
+
+
+def _is_rated(one: object, desk: Desk) -> bool:
+    """Whether the code takes the figure of an opening as a rated one; kinds that it does not rate stand as stated."""
+    from layerfolio.codes.rating import rated_to, understood
+
+    standards = understood(desk.dossier.project.code.set, one.kind)
+    return not standards or bool(rated_to(one.basis, standards))
+
+
+def not_rated(desk: Desk) -> str:
+    """The openings whose figures are left blank, in words; empty where there is none."""
+    names = [name for name, one in desk.dossier.openings.items() if not _is_rated(one, desk)]
+    if not names:
+        return ""
+    blank = "A blank takes the rated figure, or the code's default, when it is settled."
+    return f"{', '.join(names)}: not rated, see {OPENINGS}. {blank}"
 
 
 def _unit(desk: Desk) -> str:

@@ -6,14 +6,13 @@ from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import (
     Rows,
     american_rows,
-    at,
     building_rows,
     climate_rows,
     code_rows,
     inside_rows,
     load_rows,
 )  # fmt: skip
-from layerfolio.sheets.desk import CRITERIA, RECORD, SOURCES, Desk
+from layerfolio.sheets.desk import BUILDING, CRITERIA, RECORD, SOURCES, Desk
 from layerfolio.sheets.figures import NOT_GIVEN
 from layerfolio.sheets.markup import plain
 
@@ -58,18 +57,25 @@ def _table(what: str, rows: Rows, value: str = "Value", source: str = "Source", 
 def _assumptions(desk: Desk) -> Rows:
     """What the calculations take for granted, in one line each; the whole list is on the assumptions sheet."""
     found = desk.dossier
-    choices = sum(len(one.choices) for one in found.assemblies.values())
+    choices = len({(one.text, one.because) for assembly in found.assemblies.values() for one in assembly.choices})
     methods = ", ".join(dict.fromkeys(one.method for one in found.condensation.values() if one.assembly.faces != "ground"))
-    gross = at(desk, "area_includes_openings")
     rows = [
         ("Air films", "by kind, face and direction of heat", SOURCES),
         ("Choices where the project file leaves one open", f"{choices}, each with its reason", SOURCES),
         ("Moisture method", methods or "none: no assembly faces air", "sheets that end in -V" if methods else ""),
         ("Figures without a source in the project file", "taken as stated there, marked", SOURCES),
     ]
-    if gross is not None:
-        rows.append(("Areas of assemblies", "with openings" if gross else "without openings", "project file"))
+    if found.openings:
+        rows.append(("Areas of assemblies", _areas(desk), "project file"))
     return rows
+
+
+def _areas(desk: Desk) -> str:
+    """Which stated areas hold their openings."""
+    project = desk.dossier.project
+    own = {name: one.area_includes_openings for name, one in project.assemblies.items()}
+    gross = [name for name, said in own.items() if (project.area_includes_openings if said is None else said)]
+    return f"with openings: {', '.join(gross)}; net areas on {BUILDING}" if gross else "without openings"
 
 
 def _documents(desk: Desk) -> Rows:
