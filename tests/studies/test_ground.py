@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from builders import assembly, layer
 from layerfolio.catalogue.ground import ground_data
 from layerfolio.formulas import ground as f
-from layerfolio.steps.trace import Choice
+from layerfolio.steps.trace import Choice, Given, Step
 from layerfolio.studies.ground import BASEMENT, SLAB, SUSPENDED, WALL, ground_studies, ground_study
 from layerfolio.studies.thermal import thermal_study
 from layerfolio.units.quantity import Quantity
@@ -212,3 +212,28 @@ def test_a_wall_without_its_floor_has_the_greatest_value(resistance, depth, cond
     wall = floor(resistance, kind="foundation-wall", ground={"conductivity": conductivity, "depth": depth})
     below = ground_study(*floor(floor_resistance, ground=square(80.0, conductivity, depth=depth)))
     assert ground_study(*wall).transmittance >= ground_study(*wall, below).transmittance * (1 - 1e-12)
+
+
+UNDERFLOOR = {
+    "height": 0.6, "wall_transmittance": 2.8, "vents": 1500.0, "wind_speed": 4.0, "shielding": "average",
+}  # fmt: skip
+EDGE = {"direction": "vertical", "width": 0.6, "thickness": 0.05, "resistance": 1.5}
+EVERY_KIND = {
+    "slab": floor(1.0),
+    "edge": floor(1.0, ground=SIZE | {"edge_insulation": EDGE}),
+    "suspended": floor(1.0, kind="floor", faces="vented space", ground=SIZE | {"underfloor": UNDERFLOOR}),
+    "basement": floor(1.0, ground=SIZE | {"depth": 2.0}),
+    "wall": floor(1.0, kind="wall", ground=SIZE | {"depth": 2.0}),
+}
+
+
+@pytest.mark.parametrize("kind", EVERY_KIND)
+def test_every_number_of_a_step_is_given_with_its_source_or_found_above(kind):
+    known = {"R"}  # of the layers: the steps of the thermal resistance stand on the same sheet
+    for entry in ground_study(*EVERY_KIND[kind]).trace.entries:
+        if isinstance(entry, Given):
+            assert entry.source
+            known.add(entry.quantity)
+        elif isinstance(entry, Step):
+            assert {name for name, _ in entry.arguments} <= known
+            known.add(entry.formula.result)

@@ -15,6 +15,7 @@ from layerfolio.studies.types import ThermalStudy
 
 SLAB, SUSPENDED, BASEMENT, WALL = "slab on ground", "suspended floor", "basement floor", "basement wall"
 STANDARD = "iso-13370-2017, scope"
+FILE = "project file"
 
 
 def ground_study(assembly: Assembly, thermal: ThermalStudy, floor: GroundStudy | None = None) -> GroundStudy | None:
@@ -78,7 +79,9 @@ def _floor(
     """Transmittance, characteristic dimension and equivalent thickness of a floor."""
     ground = assembly.ground
     record.section("Size of the floor", key="ground-size")
-    dimension = record.step(f.characteristic_dimension, area=assembly.area.value, P=ground["perimeter"])
+    area = record.given("area", assembly.area.value, "area of the floor", FILE)
+    perimeter = record.given("P", ground["perimeter"], "its exposed perimeter", FILE)
+    dimension = record.step(f.characteristic_dimension, area=area, P=perimeter)
     layers = _own_layers(thermal, f.floor_layers, record)
     films = _films(data.floor_film, data.floor_film if kind == SUSPENDED else data.outside_film, record)
     thickness = _wall_thickness(ground, data, record)
@@ -121,7 +124,7 @@ def _say_branch(equivalent: float, dimension: float, record: Recorder) -> bool:
 def _basement(ground: dict, dimension: float, equivalent: float, conductivity: float, record: Recorder) -> float:
     """A floor below the ground outside."""
     record.section("Basement floor", key="ground-basement")
-    depth = ground["depth"]
+    depth = record.given("z", ground["depth"], "below the ground outside", FILE)
     if "edge_insulation" in ground:
         record.choice("The edge insulation is not counted", "the standard has it for floors on the ground", STANDARD)
     insulated = _say_branch(equivalent + depth / 2, dimension, record)
@@ -153,11 +156,11 @@ def _suspended(
     record.given("f_w", shielding.value, f"{below['shielding']} vents", source_words(shielding), shielding)
     walls = record.step(
         f.underfloor_transmittance,
-        h_u=below["height"],
-        U_uw=below["wall_transmittance"],
+        h_u=record.given("h_u", below["height"], "height of the floor above the ground", FILE),
+        U_uw=record.given("U_uw", below["wall_transmittance"], "walls of the space", FILE),
         B=dimension,
-        eps=below["vents"] / 1e6,
-        v_w=below["wind_speed"],
+        eps=record.given("eps", below["vents"] / 1e6, "vents", FILE),
+        v_w=record.given("v_w", below["wind_speed"], "wind", FILE),
         f_w=shielding.value,
     )
     value = record.step(f.suspended_floor, U_fl=floor, U_bot=bottom, U_x=walls, running_total=True)
@@ -180,7 +183,9 @@ def _wall(
     elif own > equivalent:
         record.choice("The wall's equivalent thickness stands for that of the floor", "it is the smaller one", STANDARD)
     below = equivalent if own is None else min(own, equivalent)
-    depth = assembly.ground["depth"]
+    taken = "the wall's own" if below == equivalent else "steps of the basement floor"
+    record.given("d_f", below, "equivalent thickness taken for the floor", taken)
+    depth = record.given("z", assembly.ground["depth"], "below the ground outside", FILE)
     value = record.step(f.basement_wall, lam_g=conductivity, z=depth, d_f=below, d_w=equivalent, running_total=True)
     return value, None, equivalent
 
@@ -199,7 +204,7 @@ def _films(inside: Datum, outside: Datum, record: Recorder) -> tuple[float, floa
 
 def _wall_thickness(ground: dict, data: GroundData, record: Recorder) -> float:
     if "wall_thickness" in ground:
-        return record.given("w_e", ground["wall_thickness"], "walls on the edge", "project file")
+        return record.given("w_e", ground["wall_thickness"], "walls on the edge", FILE)
     taken = data.wall_thickness
     words = f"{taken.value:.2f} m is taken for the thickness of the walls on the edge"
     record.choice(words, "wall_thickness is not stated", taken.origin.source)
@@ -207,4 +212,4 @@ def _wall_thickness(ground: dict, data: GroundData, record: Recorder) -> float:
 
 
 def _conductivity(ground: dict, record: Recorder) -> float:
-    return record.given("lam_g", ground["conductivity"], "ground", "project file")
+    return record.given("lam_g", ground["conductivity"], "ground", FILE)
