@@ -43,10 +43,10 @@ def counted(study: ThermalStudy) -> tuple[LayerHeat, ...]:
     if study.layers or not study.missing:
         return study.layers
     known = (layer for layer in study.assembly.layers if layer.counts)
-    return tuple(LayerHeat(layer, _alone(layer), None, None) for layer in known)
+    return tuple(LayerHeat(layer, alone(layer), None, None) for layer in known)
 
 
-def _alone(layer: Layer) -> float | None:
+def alone(layer: Layer) -> float | None:
     """Resistance of a layer's main material by its own figure, m2.K/W; None without one."""
     if layer.resistance is not None:
         return layer.resistance.value

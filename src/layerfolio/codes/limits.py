@@ -69,7 +69,7 @@ def _from_tables(requirement: Requirement, assembly: Assembly, context: Context)
     for table in requirement.figures["tables"]:
         if table.get("heat_recovery", recovery[0]) in recovery:
             for zone in context.zones:
-                found = _rows(table, rows, zone, assembly, scale)
+                found = _rows(_of_mass(table, requirement, assembly), rows, zone, assembly, scale)
                 cells += [(table.get("heat_recovery"), zone, *row) for row in found]
     found = {(r, z, a): _reduced(limit, requirement, assembly) for r, z, a, limit in cells}
     question, remark = _open(found, context, rows)
@@ -89,12 +89,34 @@ def _eased(settled: Resolved, requirement: Requirement, assembly: Assembly, cont
     rule, top = requirement.rule.get("reduction"), settled.limit.value
     if rule and not rule["sure"] and assembly.faces in rule["faces"] and top is not None:
         return replace(settled, eased=round(top - rule["by"], 6), eased_question=f"{rule['words']} ({rule['clause']})?")
+    if "mass" in requirement.rule:
+        return _eased_mass(settled, requirement, assembly, context)
     words = requirement.rule.get("easier_if_unframed")
     tables = [one["easier"] for one in requirement.figures["tables"] if "easier" in one]
     if words and tables and not any(layer.member and layer.kind == "solid" for layer in assembly.layers):
         values = [cell(table, zone) * to_si(requirement) for table in tables for zone in context.zones]
         return replace(settled, eased=min(values), eased_question=f"{words} ({requirement.clause})?")
     return settled
+
+
+def _of_mass(table: dict[str, Any], requirement: Requirement, assembly: Assembly) -> dict[str, Any]:
+    """The table with the row of mass walls, where the wall is one: by the side of its insulation."""
+    if "mass" not in requirement.rule:
+        return table
+    from layerfolio.codes.mass_walls import row_of
+
+    return row_of(table, requirement, assembly)
+
+
+def _eased_mass(settled: Resolved, requirement: Requirement, assembly: Assembly, context: Context) -> Resolved:
+    """The milder limit where one more answer would make a mass wall of it, or where two printed figures disagree."""
+    from layerfolio.codes.mass_walls import milder
+
+    found = [milder(table, requirement, assembly, zone) for table in requirement.figures["tables"] for zone in context.zones]
+    if not all(found):
+        return settled
+    value, question = min(found)
+    return replace(settled, eased=value * to_si(requirement), eased_question=f"{question} ({requirement.clause})?")
 
 
 def _reduced(limit: Limit, requirement: Requirement, assembly: Assembly) -> Limit:
@@ -112,7 +134,7 @@ def _rows(
 ) -> list[tuple[Answers, Limit]]:
     """The cells that may be meant in one table and zone, each with the answers it supposes."""
     if rows is None:
-        return [((), Limit(cell(table["by_zone"], zone) * scale, table["place"]))]
+        return [((), Limit(cell(table["by_zone"], zone) * scale, table["place"], table.get("note", "")))]
     by_row = table["by_row"]
     known = {name: assembly.ground.get(name) for name in rows}
     if known["permafrost"] is None and by_row["permafrost"][zone] == NO_VALUE:

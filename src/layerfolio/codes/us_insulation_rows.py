@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from layerfolio.assembly.types import Layer
 from layerfolio.codes import judges
 from layerfolio.codes.climate_zones import cell
 from layerfolio.codes.context import Context
 from layerfolio.codes.inputs import counted
+from layerfolio.codes.mass_walls import mass_of
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.stated import square_metres
 from layerfolio.studies.types import LayerHeat, ThermalStudy
@@ -101,49 +101,15 @@ def _ways(table: dict[str, Any], zone: str, question: str = "") -> Row:
 def _walls(requirement: Requirement, thermal: ThermalStudy, zone: str) -> Iterator[Row]:
     """A framed wall is asked as one; one without framing as a mass wall where it is one, else that is a question."""
     rule = requirement.rule["mass"]
-    framed = any(one.counts and one.kind == "solid" and one.member for one in thermal.assembly.layers)
-    heavy = _mass_layer(thermal, rule)
+    found = mass_of(thermal.assembly, rule)
     outer, inner = cell(requirement.figures["mass_walls"], zone)
-    mass = inner if heavy and _mostly_inside(thermal, heavy) else outer
-    frame = _ways(requirement.figures["ways"], zone)
-    if heavy and not framed:
+    mass = inner if found.heavy is None or found.inside else outer
+    if found.heavy and not found.framed:
         yield _summed(mass)
         return
-    yield frame
-    if heavy or (not framed and _capacity(thermal) is None):
-        yield _summed(mass if heavy else inner, f"is it a mass wall (of concrete, masonry, earth or logs, or of {rule['words']})")
-
-
-def _mass_layer(thermal: ThermalStudy, rule: dict[str, Any]) -> Layer | None:
-    """The layer that makes it a mass wall: by its material, or the heaviest where the wall stores enough heat."""
-    solid = [one.layer for one in counted(thermal) if not one.layer.is_cladding and one.layer.kind == "solid"]
-    by_family = [one for one in solid if one.family in rule["families"] and not one.insulating and not one.member]
-    if by_family:
-        return max(by_family, key=lambda one: one.thickness.value if one.thickness else 0.0)
-    total = _capacity(thermal)
-    if total is None or total < rule["capacity"]:
-        return None
-    return max(solid, key=_stores)
-
-
-def _capacity(thermal: ThermalStudy) -> float | None:
-    """Heat stored per area, kJ/(m2.K); None where a layer lacks a figure."""
-    solid = [one.layer for one in counted(thermal) if one.layer.kind == "solid"]
-    if any(not (one.thickness and one.density and one.specific_heat) for one in solid):
-        return None
-    return sum(map(_stores, solid))
-
-
-def _stores(layer: Layer) -> float:
-    if not (layer.thickness and layer.density and layer.specific_heat):
-        return 0.0
-    return layer.thickness.value * layer.density.value * layer.specific_heat.value / 1000
-
-
-def _mostly_inside(thermal: ThermalStudy, mass: Layer) -> bool:
-    some = [one for one in counted(thermal) if one.layer.insulating]
-    inside = sum(one.resistance or 0.0 for one in some if one.layer.number > mass.number)
-    return inside > sum(one.resistance or 0.0 for one in some) / 2
+    yield _ways(requirement.figures["ways"], zone)
+    if found.heavy or (found.heavy is None and not found.framed):
+        yield _summed(mass, f"is it a mass wall (of concrete, masonry, earth or logs, or of {rule['words']})")
 
 
 def _ceilings(requirement: Requirement, thermal: ThermalStudy, about: Context, zone: str) -> Iterator[Row]:
