@@ -84,6 +84,24 @@ def test_customary_units_stand_first(desk):
     assert box.figures[0][1:] == (f"{value / 5.678263:.3f}", f"({value:.3f})")
 
 
+UNDERFLOOR = (
+    "conductivity: 2 W/(m.K), perimeter: 36 m, underfloor: {height: 600 mm, wall_transmittance: 2.8 W/(m2.K), "
+    "vents: 1500 mm2/m, wind_speed: 4 m/s, shielding: average}"
+)
+
+
+@pytest.mark.parametrize("ground", [WHOLE, UNDERFLOOR])
+@pytest.mark.parametrize("units", ["metric", "customary"])
+def test_the_running_total_is_in_the_unit_of_its_head(desk, ground, units):
+    """Also where the formulas of a step hold in SI units alone."""
+    made = desk(ground, units)
+    steps = next(one for one in ground_blocks(made, "S1") if isinstance(one, b.Calculation))
+    totals = [line.total for step in steps.steps for line in step.body if isinstance(line, b.Equation) and line.total]
+    value = made.dossier.ground["S1"].transmittance / (5.678263 if units == "customary" else 1)
+    assert ("Btu" in steps.total_unit) == (units == "customary")
+    assert float(totals[-1]) == pytest.approx(value, rel=1e-3)
+
+
 def test_the_corrected_figure_ends_its_steps_and_stands_in_the_result(desk):
     made = desk(WHOLE)
     steps = as_text(thermal_sheet(made, "W1"))

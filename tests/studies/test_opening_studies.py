@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from layerfolio.reading.documents import Evidence
+from layerfolio.steps.trace import Given, Step
 from layerfolio.studies.openings import opening_study
 
 U = st.floats(0.3, 6.0)
@@ -99,3 +100,20 @@ def test_turned_on_its_side_a_window_is_the_same(U_f, U_g, b, h, width, psi):
 def test_quantities_keep_what_was_written():
     written = opening().but(width=q(1.2, "length", "1200 mm"))
     assert opening_study("A1", written, project()).stated.width.text == "1200 mm"
+
+
+BY_AREAS = {"width": None, "glass_area": 1.3, "edge_length": 4.4}
+
+
+@pytest.mark.parametrize("change", [{}, {"frame_area": 0.4}, {"frame_area": 0.4, "edge_length": 4.4}, BY_AREAS])
+def test_every_number_of_a_step_is_given_with_its_source_or_found_above(change):
+    found = study(**frame_and_glass(**({"U_f": 1.4, "U_g": 1.1, "width": 0.11, "psi": 0.08} | change)))
+    assert found.how == "computed"
+    known = set()
+    for entry in found.trace.entries:
+        if isinstance(entry, Given):
+            assert entry.source
+            known.add(entry.quantity)
+        elif isinstance(entry, Step):
+            assert {name for name, _ in entry.arguments} <= known
+            known.add(entry.formula.result)

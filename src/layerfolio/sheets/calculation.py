@@ -6,10 +6,10 @@ from layerfolio.catalogue.datum import Datum
 from layerfolio.catalogue.sources import printed
 from layerfolio.glossary import term
 from layerfolio.sheets.blocks import CalcStep, Calculation, Column, Equation, Paragraph, Row, Table
-from layerfolio.sheets.figures import with_unit
+from layerfolio.sheets.figures import in_system, unit_of, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import SourceBook
-from layerfolio.steps.spelling import Spelled, customary_values, spell
+from layerfolio.steps.spelling import Spelled, customary_values, shown, spell
 from layerfolio.steps.trace import Choice, Entry, Given, Section, Step, Trace
 from layerfolio.units.pretty import pretty_unit
 
@@ -31,7 +31,7 @@ def calculation(trace: Trace, system: str, book: SourceBook, *, total: str = "R"
     steps = []
     for number, (section, entries) in enumerate(_sections(trace), 1):
         here = section_system(entries, system)
-        body = tuple(block for group in _runs(entries) for block in _body(group, here, book))
+        body = tuple(block for group in _runs(entries) for block in _body(group, here, book, system))
         if here != system:
             body = (Paragraph("_In SI units: a formula of this step does not hold in others._"), *body)
         steps.append(CalcStep(str(number), plain(section.title), _sources(section, entries), body))
@@ -73,7 +73,7 @@ def _runs(entries: list[Entry]) -> list[list[Entry]]:
     return [list(group) for _, group in groupby(entries, key=kind)]
 
 
-def _body(run: list[Entry], system: str, book: SourceBook) -> list[Equation | Table | Paragraph]:
+def _body(run: list[Entry], system: str, book: SourceBook, of_totals: str) -> list[Equation | Table | Paragraph]:
     first = run[0]
     if isinstance(first, Choice):
         return [Paragraph(plain(f"{one.text}: {one.because}.")) for one in run]  # type: ignore[union-attr]
@@ -83,7 +83,7 @@ def _body(run: list[Entry], system: str, book: SourceBook) -> list[Equation | Ta
     spelled = [spell(step, system) for step in steps]
     if len(run) > 1 and _foldable(spelled):
         return [Paragraph(_formula_line(spelled[0]) + _constant_words(spelled)), _folded(steps, spelled)]
-    return [_equation(step, words, system) for step, words in zip(steps, spelled, strict=True)]
+    return [_equation(step, words, system, of_totals) for step, words in zip(steps, spelled, strict=True)]
 
 
 def _foldable(spelled: list[Spelled]) -> bool:
@@ -151,13 +151,16 @@ def _given_words(given: list[Given], system: str, book: SourceBook) -> Paragraph
     return Paragraph("Given: " + "; ".join(parts) + ".")
 
 
-def _equation(step: Step, words: Spelled, system: str) -> Equation:
-    """One line where everything fits it, else symbols with numbers, then the result."""
+def _equation(step: Step, words: Spelled, system: str, of_totals: str) -> Equation:
+    """One line where everything fits it, else symbols with numbers, then the result; the running total in its own system."""
     result = _bold(words.result, words.unit)
     if system == "customary" and words.unit != term(step.formula.result).si:
         result += f" ({with_unit(step.value, step.formula.result, 'metric', 4)})"
     about = f"   _{plain(step.about)}_" if step.about else ""
     total = words.result if step.running_total else ""
+    if total and system != of_totals:
+        total = shown(in_system(step.value, step.formula.result, of_totals))
+        result += f" ({_joined(total, unit_of(step.formula.result, of_totals))})"
     length = len(words.symbols) + len(words.numbers)
     if length + len(result) <= ONE_LINE and not about:
         return Equation(words.left, (f"{words.symbols} = {words.numbers} = {result}",), total)
@@ -167,5 +170,8 @@ def _equation(step: Step, words: Spelled, system: str) -> Equation:
 
 
 def _bold(figure: str, unit: str) -> str:
-    words = pretty_unit(unit)
-    return f"**{figure}\u00a0{words}**" if words else f"**{figure}**"
+    return f"**{_joined(figure, pretty_unit(unit))}**"
+
+
+def _joined(figure: str, unit: str) -> str:
+    return f"{figure}\u00a0{unit}" if unit else figure

@@ -10,6 +10,7 @@ from layerfolio.steps.trace import Recorder
 from layerfolio.studies.envelope_types import OpeningStudy
 
 METHOD = "iso-10077-1-2017"
+FILE = "project file"
 APART = 0.02
 """Frame and glass that are both stated may differ from the whole area by this share before a line says so."""
 
@@ -121,22 +122,27 @@ def _edge(opening: Any, origin: Origin | None) -> Datum | None:
 
 def _areas(name: str, opening: Any, record: Recorder) -> tuple[float, float]:
     """Areas of glass and frame. The frame's own area decides, then its width, then the area of the glass."""
-    width, height = opening.width.value, opening.height.value
+    width = record.given("b_w", opening.width.value, f"width of {name}", FILE)
+    height = record.given("h_w", opening.height.value, f"height of {name}", FILE)
     frame, glass, thick = (_get(opening.frame, "area"), _get(opening.glass, "area"), _get(opening.frame, "width"))
     if frame is None and thick is not None:
-        seen = record.step(f.glass_area, about=name, b_w=width, h_w=height, b_f=thick.value)
+        border = record.given("b_f", thick.value, f"frame of {name}", FILE)
+        seen = record.step(f.glass_area, about=name, b_w=width, h_w=height, b_f=border)
     whole = record.step(f.opening_area, about=name, b_w=width, h_w=height)
     if frame is not None:
         if glass is not None and abs(frame.value + glass.value - whole) > APART * whole:
             record.choice("The area of the frame decides", "frame and glass as stated do not add up to width by height")
-        return record.step(f.glass_beside_frame, about=name, A_w=whole, A_f=frame.value), frame.value
+        taken = record.given("A_f", frame.value, f"frame of {name}", FILE)
+        return record.step(f.glass_beside_frame, about=name, A_w=whole, A_f=taken), taken
     if thick is None:
-        seen = glass.value
+        seen = record.given("A_g", glass.value, f"glass of {name}", FILE)
     return seen, record.step(f.frame_area, about=name, A_w=whole, A_g=seen)
 
 
 def _edge_length(name: str, opening: Any, record: Recorder) -> float:
     stated, thick = _get(opening.edge, "length"), _get(opening.frame, "width")
     if stated is not None:
-        return record.given("l_g", stated.value, "edge of the glass", "project file", None)
+        return record.given("l_g", stated.value, f"edge of the glass of {name}", FILE, None)
+    if _get(opening.frame, "area") is not None:  # else it stands with the areas
+        record.given("b_f", thick.value, f"frame of {name}", FILE)
     return record.step(f.glass_edge, about=name, b_w=opening.width.value, h_w=opening.height.value, b_f=thick.value)
