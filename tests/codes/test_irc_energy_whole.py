@@ -249,9 +249,44 @@ def test_points_that_the_table_of_2021_leaves_out_are_a_question(heating, coolin
     where = house(None, "irc-2021", degree_days=heating)
     where.climate.cooling_degree_days = quantity(cooling, "degree_days")
     found = ending(codes.judge(where, {}), "/zone")
-    assert found.verdict == ASKS and "do not settle" in found.reason
+    assert found.verdict == ASKS and "do not settle" in found.reason and "prints no zone there" in found.reason
+    assert "authority" in found.next_step and "degree_days" not in found.next_step
     where.code.zone, where.code.zone_source = "5A", "county list, Larkmere County (invented)"
     assert ending(codes.judge(where, {}), "/zone").verdict == MEETS
+
+
+@pytest.mark.parametrize(("set_id", "heating", "cooling", "word"), [
+    ("irc-2021", 10, 6001, "zone 0"), ("irc-2024", 10, 6001, "zone 0"), ("irc-2018", 1000, 2500, "3C where"),
+])  # fmt: skip
+def test_degree_days_without_a_zone_send_to_the_authority(set_id, heating, cooling, word):
+    where = house(None, set_id, degree_days=heating)
+    where.climate.cooling_degree_days = quantity(cooling, "degree_days")
+    found = ending(codes.judge(where, {}), "/zone")
+    assert found.verdict == ASKS and word in found.reason and "authority" in found.next_step
+    assert "heating_degree_days" not in found.next_step
+
+
+def test_only_what_is_not_given_is_asked_for():
+    found = ending(codes.judge(house(None, "irc-2021", degree_days=3500), {}), "/zone")
+    assert "climate.cooling_degree_days" in found.next_step and "heating" not in found.next_step
+
+
+@pytest.mark.parametrize("listed", ["", "county list (invented)"])
+def test_a_zone_without_its_letter_says_what_to_write(listed):
+    where = house("5", degree_days=3500)
+    where.climate.cooling_degree_days, where.code.zone_source = quantity(900, "degree_days"), listed
+    found = ending(codes.judge(where, {}), "/zone")
+    assert found.verdict == ASKS and "write 5A, 5B or 5C" in found.next_step
+    where.code.zone = "5B"
+    assert ending(codes.judge(where, {}), "/zone").verdict == MEETS
+
+
+@pytest.mark.parametrize("zone", ["5", "5A"])
+def test_what_needs_judgement_is_never_said_to_be_asked_nothing(zone):
+    findings, _ = judged([], [window(gain=0.5)], zone=zone)
+    found = ending(findings, "/solar-gain")
+    assert found.verdict == ASKS and "0.40 or less by Table N1102.1.3" in found.asked
+    assert ("write 5A, 5B or 5C" in found.next_step) == (zone == "5")
 
 
 @pytest.mark.parametrize("set_id", SETS)

@@ -1,6 +1,6 @@
 """Climate zones: what degree-days give, what a zone without its letter may stand for, and cells of tables by zone."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from layerfolio.catalogue.code_sets import CodeSet
@@ -12,16 +12,25 @@ def zone_of(edition: CodeSet, heating: float | None, cooling: float | None = Non
     The first row whose conditions all hold is the zone. Where a table prints whole numbers (`to`, `below`), between
     two of its rows the colder one is taken.
     """
+    row = _row_of(edition, heating, cooling)
+    return str(row["zone"]) if row else ""
+
+
+def zone_words(edition: CodeSet, heating: float | None, cooling: float | None) -> str:
+    """Why the table gives no zone at these degree-days, in its own words; empty where it gives one, or a figure is missing."""
+    row = _row_of(edition, heating, cooling)
+    return str(row.get("words", "")) if row else ""
+
+
+def _row_of(edition: CodeSet, heating: float | None, cooling: float | None) -> Mapping[str, Any] | None:
     zones = edition.content.get("zones", {})
     if zones.get("listed"):
-        return ""
+        return None
     for row in zones.get("by_degree_days", {}).get(edition.set_id) or zones.get("rows", ()):
         holds = _holds(row, heating, cooling)
-        if holds is None:
-            return ""
-        if holds:
-            return str(row["zone"])
-    return ""
+        if holds or holds is None:
+            return row if holds else None
+    return None
 
 
 def _holds(row: Mapping[str, Any], heating: float | None, cooling: float | None) -> bool | None:
@@ -60,6 +69,11 @@ def expanded(edition: CodeSet, zone: str) -> tuple[str, ...]:
         if str(row["zone"]) == zone:
             return tuple(row.get("of", (zone,)))
     return (zone,)
+
+
+def either(names: Sequence[str]) -> str:
+    """ "5A, 5B or 5C"."""
+    return " or ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def all_zones(edition: CodeSet) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from itertools import product
 from typing import Any
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.codes.climate_zones import cell
+from layerfolio.codes.climate_zones import cell, either
 from layerfolio.codes.context import Context
 from layerfolio.codes.requirements import Requirement
 from layerfolio.units.table import unit_factor
@@ -171,7 +171,7 @@ def _open(found: dict, context: Context, rows: dict | None) -> tuple[str, str]:
         if len(context.named_zones) > 1:
             remark = f"zones {context.zone_words} are both stated; the more demanding decides"
         elif context.zone_words:
-            questions.append(f"is the place in {' or '.join(context.zones)} (code.zone)")
+            questions.append(f"is the place in {' or '.join(context.zones)} (write {either(context.zones)} in code.zone)")
         else:
             questions.append("which zone is the place in (code.zone, or climate.heating_degree_days)")
     unknown = dict.fromkeys(name for *_, answers in found for name, _ in answers)

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from layerfolio.codes.climate_zones import either
 from layerfolio.codes.findings import Verdict
 
 
@@ -42,9 +43,10 @@ def by_zone(outcomes: dict[str, Outcome]) -> Outcome:
     first, *_ = outcomes.values()
     if len({one.verdict for one in outcomes.values()}) > 1:
         shown = grouped({zone: str(one.verdict) for zone, one in outcomes.items()})
-        return Outcome(
-            Verdict.NEEDS_JUDGEMENT, f"it turns on the zone: {shown}", "settle the zone of the place (code.zone)"
-        )  # fmt: skip
+        step = "settle the zone of the place (code.zone)"
+        if len({zone.rstrip("ABC") for zone in outcomes}) == 1:
+            step = f"write {either(tuple(outcomes))} in code.zone"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, f"it turns on the zone: {shown}", step)
     reasons = {zone: one.reason for zone, one in outcomes.items()}
     return Outcome(first.verdict, grouped(reasons), _joined([one.next_step for one in outcomes.values()]))
 

@@ -3,7 +3,7 @@
 from typing import Any
 
 from layerfolio.codes.applies import Answer, about_set, building, building_area
-from layerfolio.codes.climate_zones import bounds
+from layerfolio.codes.climate_zones import bounds, either, expanded, zone_words
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import MEMORY_LIMIT
@@ -59,23 +59,28 @@ def _zone_verdict(context: Context, rule: dict[str, Any], names: tuple[str, ...]
         missing += " and climate.cooling_degree_days"
     if stated and stated not in names:
         return Verdict.NEEDS_JUDGEMENT, f"the set has no zone {stated}; it has {listed(names)}", (
-            "state a zone of the set, or the degree-days"
+            "ask the authority: which of them holds for the place?"
         )  # fmt: skip
+    letters = _letters(context, stated or derived)
     if context.listed_zone:
         other = f"; the degree-days give zone {derived}" if derived else ""
-        return Verdict.MEETS, f"by {context.zone_source}{other}", ""
+        return (Verdict.NEEDS_JUDGEMENT if letters else Verdict.MEETS), f"by {context.zone_source}{other}", letters
     if rule.get("listed"):
         return Verdict.NEEDS_JUDGEMENT, f"the zone goes by {rule['by']}, which is not carried here", (
             "state code.zone, and in code.zone_source the list or letter that gives it"
         )  # fmt: skip
+    if not derived and (printed := zone_words(context.edition, context.degree_days, context.cooling_degree_days)):
+        return Verdict.NEEDS_JUDGEMENT, f"the degree-days given do not settle the zone: {printed}", (
+            "ask the authority: which zone holds for the place? State it with its source (code.zone, code.zone_source)"
+        )  # fmt: skip
     if not stated and not derived:
         reason = "neither is given" if context.degree_days is None else "the degree-days given do not settle it"
-        return Verdict.NEEDS_JUDGEMENT, reason, f"state code.zone or {missing}"
+        return Verdict.NEEDS_JUDGEMENT, reason, f"state code.zone or {_not_given(context, missing)}"
     if not derived:
         reason = "the stated zone cannot be checked without degree-days"
         if context.degree_days is not None:
             reason = "the degree-days given do not settle the zone"
-        return Verdict.NEEDS_JUDGEMENT, reason, f"state {missing} with its source"
+        return Verdict.NEEDS_JUDGEMENT, reason, f"state {_not_given(context, missing)} with its source"
     if len(context.named_zones) > 1:
         decides = "the more demanding of both decides"
         if "by_degree_days" in rule:
@@ -83,7 +88,20 @@ def _zone_verdict(context: Context, rule: dict[str, Any], names: tuple[str, ...]
         return Verdict.NEEDS_JUDGEMENT, f"the degree-days give zone {derived}; {decides}", (
             "ask the authority: which zone and which degree-days hold for the place?"
         )  # fmt: skip
-    return Verdict.MEETS, f"the degree-days give zone {derived}", ""
+    return (Verdict.NEEDS_JUDGEMENT if letters else Verdict.MEETS), f"the degree-days give zone {derived}", letters
+
+
+def _not_given(context: Context, missing: str) -> str:
+    """Of the degree-days that a zone needs, those that are not stated yet."""
+    return missing.rpartition(" and ")[2] if context.degree_days is not None else missing
+
+
+def _letters(context: Context, zone: str) -> str:
+    """What to write where a zone stands without its letter, and one of those that it may stand for is marine."""
+    of = expanded(context.edition, zone) if zone else ()
+    if not any(one.endswith("C") for one in of) or zone in of:
+        return ""
+    return f"write {either(of)} in code.zone, as the list of counties has it"
 
 
 def judge_scope(context: Context, name: str) -> tuple[Finding, Answer]:

@@ -29,12 +29,14 @@ def judge_solar_gain(requirement: Requirement, opening: Any, about: Context) -> 
     limits = {zone: limit_in(requirement, opening, zone) for zone in about.zones}
     value, by_default = _value(opening, about)
     found = by_zone({zone: _in_zone(requirement, opening, value, by_default, zone, about) for zone in limits})
-    shown = grouped({zone: "nothing" if one is None else f"{one:.2f} or less" for zone, one in limits.items()})
+    shown = grouped({
+        zone: _nothing(requirement, zone, about) if one is None else f"{one:.2f} or less" for zone, one in limits.items()
+    })  # fmt: skip
     where = f", zone {about.zone_words}" if about.zone_words else ""
     basis = ", the code's default for a product without a label" if by_default else f", {opening.basis}" if opening.basis else ""
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step, step=STEP,
-        asked=f"coefficient of {shown}{where}" if shown != "nothing" else f"nothing{where}",
+        asked=f"{shown}{where}" if shown.startswith("nothing") else f"coefficient of {shown}{where}",
         given="not stated" if value is None else f"{value:.2f}{basis}",
     )  # fmt: skip
 
@@ -82,11 +84,24 @@ def _in_zone(
     return _over(requirement, opening, value, limit, zone, about)
 
 
+def _nothing(requirement: Requirement, zone: str, about: Context) -> str:
+    """What stands under *asked* where the table asks nothing: what the other table prints, where the two disagree."""
+    other = _printed_otherwise(requirement, zone, about)
+    if other is None:
+        return "nothing"
+    return f"nothing by {requirement.place}, {other:.2f} or less by {requirement.figures['other_place']}"
+
+
+def _printed_otherwise(requirement: Requirement, zone: str, about: Context) -> float | None:
+    """What the other of the two tables limits where this one asks nothing, unless the sum of the envelope settles it."""
+    other = requirement.figures.get("other_reading", {}).get(zone.rstrip("ABC")) if not zone.endswith("C") else None
+    return None if about.answer("code.energy_path") in BY_SUM else other
+
+
 def _other_reading(requirement: Requirement, value: float | None, zone: str, about: Context) -> Outcome:
     """Nothing is asked; in zone 5 of 2021 only by one of the two tables, so that the chosen table decides."""
-    other = requirement.figures.get("other_reading", {}).get(zone.rstrip("ABC")) if not zone.endswith("C") else None
-    path = about.answer("code.energy_path")
-    if other is None or path in BY_SUM:
+    other, path = _printed_otherwise(requirement, zone, about), about.answer("code.energy_path")
+    if other is None:
         return Outcome(Verdict.NOT_ASKED, "no solar heat gain is limited here")
     place = requirement.figures["other_place"]
     if value is not None and judges.at_most(value, other):
