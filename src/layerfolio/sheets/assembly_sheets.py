@@ -22,12 +22,13 @@ from layerfolio.sheets.calculation import calculation
 from layerfolio.sheets.cover import written
 from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk, code_words
 from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, unit_of, with_unit
+from layerfolio.sheets.floor_notes import floor_notes
 from layerfolio.sheets.ground_steps import ground_blocks
 from layerfolio.sheets.layer_table import MOST_LOOSE_ROWS, layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
 from layerfolio.studies.types import ThermalStudy
-from layerfolio.units.show import fixed, length_text, significant
+from layerfolio.units.show import fixed, significant
 
 WIDE = ("tabloid", "a3")
 FIELDS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
@@ -46,7 +47,7 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
         Space(1.75),
         _box(desk, name),
         Paragraph(_key(one, desk.system)),
-        *_edge(one, desk.system),
+        *floor_notes(desk, name),
     ]
     if drawing.notes and len(table.rows) > MOST_LOOSE_ROWS:
         desk.moved_notes[name] = drawing.notes
@@ -68,16 +69,6 @@ def _key(one: Assembly, system: str) -> str:
     if system == "customary":
         return f"{brackets}Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read. {{W}}: dry cup."
     return f"Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read in its source.{cups}"
-
-
-def _edge(one: Assembly, system: str) -> tuple[Paragraph, ...]:
-    """Insulation at the edge of a floor stands in no layer and is not drawn: the sheet of the floor names it."""
-    edge = one.ground.get("edge_insulation")
-    if not edge:
-        return ()
-    width = length_text(edge["width"], system)
-    figure = with_unit(edge["resistance"], "R", system, 3)
-    return (Paragraph(f"Edge insulation, {edge['direction']}, {width}, {{R}} = {figure}: not drawn; see {plain(one.name)}-T."),)
 
 
 def _drawing_notes(drawing: Drawing) -> str:
@@ -114,9 +105,11 @@ def _box(desk: Desk, name: str) -> ResultBox:
     whole = desk.judges_whole(finding)
     if whole:
         figures.append(_asked(finding, desk.system))
-    judged = _margin(finding) if whole else "a part is judged, not the whole" if finding.limit else ""
-    remark = "; ".join(filter(None, (judged, f"{RECORD}, line {desk.line(finding)}")))
-    return ResultBox(tuple(figures), plain(f"{code_words(desk)}, {finding.clause}"), finding.verdict, remark)
+    remark = "; ".join(filter(None, (_margin(finding) if whole else "", f"{RECORD}, line {desk.line(finding)}")))
+    judged = f"{code_words(desk)}, {finding.clause}"
+    if not whole and finding.limit:
+        judged += f": {finding.given.split(';')[0]}; asked {finding.asked.split(';')[0]}"
+    return ResultBox(tuple(figures), plain(judged), finding.verdict, remark)
 
 
 def _asked(finding: Finding, system: str) -> tuple[str, str, str]:
