@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pictured
 import pytest
-from readings import areas, flat, lines, texts
+from readings import areas, flat, lines, overlapping_labels, texts
 
 import builders
 from layerfolio.drawing.geometry import bounds, contains
@@ -115,13 +115,17 @@ def _near(outline, point, reach=0.6):
     return any(contains(outline, (point[0] + dx, point[1] + dy)) for dx in (-reach, reach) for dy in (-reach, reach))
 
 
-@pytest.mark.parametrize("units, length, last", [("metric", 100.0, "100 mm"), ("customary", 101.6, "4 in")])
+@pytest.mark.parametrize(
+    "units, length, last",
+    [("metric", 100.0, "100 mm on paper: print check"), ("customary", 101.6, "4 in on paper: print check")],
+)
 @pytest.mark.parametrize("make", [pictured.wall, pictured.roof, pictured.slab])
 def test_check_bar_measures_what_it_says(make, units, length, last):
     drawing = section(make(), units=units)
     ends = sorted(one.points[0][0] for one in lines(drawing, "check bar end"))
     assert ends[1] - ends[0] == pytest.approx(length, abs=1e-9)
     assert words(drawing, "check bar figure")[-1] == last
+    assert not overlapping_labels(drawing)
     fields = [bounds([c[1:] for c in one.commands if len(c) == 3]) for one in flat(drawing.marks)
               if isinstance(one, Curve) and one.role == "check bar"]  # fmt: skip
     widths = {round(x1 - x0, 6) for x0, _, x1, _ in fields}

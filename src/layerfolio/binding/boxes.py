@@ -93,7 +93,7 @@ class _VerdictLayout:
 
 
 def _verdict_layout(block: ResultBox, room: float) -> _VerdictLayout:
-    clause = wrap_few(block.clause, room, 2) if block.clause else ()
+    clause = wrap_few(block.clause, room, 3) if block.clause else ()
     size = 13.6 if block.verdict is None or verdict_width(block.verdict, 13.6) <= room else 9
     word = verdict_width(block.verdict, size) + 3.0 if block.verdict is not None else 0.0
     below = bool(block.remark) and word + line(block.remark).width > room

@@ -7,6 +7,7 @@ from layerfolio.drawing.marks import Curve, Line, Mark, Text
 
 BAR, BAR_HEIGHT, END = 100.0, 1.6, 4.0
 BAR_CUSTOMARY = 101.6
+CHECKS = "on paper: print check"  # the bar is no scale of the drawing, whose own is written beside it
 SIGN, WORD = 17.0, 18.6  # width of a key's sign; its word from the sign's start
 SLOTS = {"W": 46.0, "A": 42.0, "V": 48.0, "T": 44.0}
 KEY_DROP = 7.9  # from the bar's middle to the middle of the key
@@ -14,9 +15,9 @@ KEY_DROP = 7.9  # from the bar's middle to the middle of the key
 
 def check_bar(x: float, y: float, units: Units) -> tuple[Mark, ...]:
     """Fields in turn black and white, `y` at their middle: ten of 10 mm, or eight of 1/2 in."""
-    long, fields, figures = BAR, 10, ("0", "50", "100 mm")
+    long, fields, figures = BAR, 10, ("0", "50", f"100 mm {CHECKS}")
     if units == "customary":
-        long, fields, figures = BAR_CUSTOMARY, 8, ("0", "2", "4 in")
+        long, fields, figures = BAR_CUSTOMARY, 8, ("0", "2", f"4 in {CHECKS}")
     half, step = BAR_HEIGHT / 2, long / fields
     marks: list[Mark] = [_box(x + one * step, y - half, step, BAR_HEIGHT, "black") for one in range(0, fields, 2)]
     marks.append(Line(_ring(x, y - half, long, BAR_HEIGHT), 0.25, role="check bar"))
