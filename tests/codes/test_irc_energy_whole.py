@@ -185,6 +185,25 @@ def test_an_amended_figure_enters_the_sum():
 # Air leakage
 
 
+@pytest.mark.parametrize(("set_id", "article", "words", "by_model"), [
+    ("irc-2021", "N1101.13.5", "one of the packages", WAITS), ("irc-2024", "N1108", "10 credits, from at least two", UNASKED),
+])  # fmt: skip
+def test_additional_efficiency_is_not_forgotten(set_id, article, words, by_model):
+    """2021, N1101.13.5: of every path; 2024, N1101.13.1: of the prescriptive path (adoptions of Colorado and a federal agency)."""
+    found = [ending(judged(*example(), set_id=set_id, path=path)[0], "/additional-efficiency") for path in (None, "performance")]
+    assert [one.verdict for one in found] == [WAITS, by_model]
+    assert words in found[0].asked and found[0].id == f"{set_id}/{article}/additional-efficiency"
+    assert not any(one.id.endswith("additional-efficiency") for one in judged(*example(), set_id="irc-2018")[0])
+
+
+@pytest.mark.parametrize(("set_id", "clause"), [
+    ("irc-2018", "N1102.4.1.1"), ("irc-2021", "N1102.4.1.1"), ("irc-2024", "N1102.5.1.1"),
+])  # fmt: skip
+def test_every_junction_of_the_air_barrier_waits_for_its_detail(set_id, clause):
+    found = ending(judged(*example(), set_id=set_id)[0], "/air-sealing")
+    assert (found.verdict, found.clause, found.topic) == (WAITS, clause, "air") and "seams" in found.next_step
+
+
 def leakage(aim, zone="6A", set_id="irc-2021", documents=(), **about):
     about = {"floor_area": 300} | about
     return ending(judged(zone=zone, set_id=set_id, aim=aim, documents=documents, **about)[0], "/air-leakage")

@@ -16,6 +16,12 @@ def judge_reminder(requirement: Requirement, assembly: Assembly | None, context:
     rule = requirement.rule
     if rule.get("when", {}).get("heat_recovery", context.heat_recovery) != context.heat_recovery:
         return None
+    rule = rule | requirement.figures
+    if "only_by" in rule and context.answer("code.energy_path") == "performance":
+        return finding(
+            requirement, context, Verdict.NOT_ASKED, asked=rule["asked"], given=rule.get("given", ""),
+            reason=f"it is asked of {rule['only_by']} alone",
+        )  # fmt: skip
     return finding(
         requirement, context, Verdict(rule["verdict"]), assembly=assembly.name if assembly else None,
         asked=rule["asked"], given=rule.get("given", ""), reason=rule["reason"], next_step=rule["next_step"],
