@@ -1,5 +1,7 @@
 """What stands under the drawing of an assembly: what is judged, what is not drawn, what other sheets take."""
 
+import re
+
 import pytest
 
 from layerfolio.dossier import compile_dossier, open_project
@@ -75,3 +77,15 @@ def test_the_value_by_iso_13370_stands_beside_that_of_the_layers(desk):
     text = as_text(assembly_sheet(made, "S1"))
     assert f"({value:.3f} W/(m²·K)) by ISO 13370" in text and "C3" in text
     assert "by ISO 13370" not in as_text(assembly_sheet(desk(ground="perimeter: 30 m, heated: false"), "S1"))
+
+
+def test_what_stands_in_brackets_is_the_si_figure_of_the_same_quantity(desk):
+    """A permeance in US perm and, in brackets, in ng/(Pa.s.m2): 1 perm is 57.2 ng."""
+    from layerfolio.sheets.blocks import Table
+
+    made = desk()
+    sheet = assembly_sheet(made, "S1")
+    table = next(one for one in sheet.blocks if isinstance(one, Table))
+    found = re.fullmatch(r"([\d.]+) \(([\d.]+)\)", table.rows[1].cells[5])
+    assert float(found[2]) / float(found[1]) == pytest.approx(57.21, rel=0.01)
+    assert "{W} in ng/(Pa·s·m²)" in next(one.text for one in sheet.blocks if getattr(one, "text", "").startswith("In brackets"))

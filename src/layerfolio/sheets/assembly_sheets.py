@@ -65,7 +65,7 @@ def has_vapour_sheet(one: Assembly) -> bool:
 def _key(one: Assembly, system: str) -> str:
     letters = ", ".join(f"**{letter}** {words}" for letter, words in MEANING.items())
     cups = f" {{s_d}}: dry cup; both cups on {plain(one.name)}-V." if has_vapour_sheet(one) else " {s_d}: dry cup."
-    brackets = "In brackets {d} in mm, {lam} in W/(m·K), {R} in m²·K/W, {s_d} in m, {U} in W/(m²·K). "
+    brackets = "In brackets {d} in mm, {lam} in W/(m·K), {R} in m²·K/W, {W} in ng/(Pa·s·m²), {U} in W/(m²·K). "
     if system == "customary":
         return f"{brackets}Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read. {{W}}: dry cup."
     return f"Src: {letters}; see {SOURCES}. {NOT_REREAD} not re-read in its source.{cups}"

@@ -79,10 +79,11 @@ def _vapour_cell(layer: Layer, cups: LayerVapour | None, system: str) -> str:
         return NONE
     if cups.s_d_dry is None:
         return NOT_GIVEN
-    metric = shown(cups.s_d_dry, 3)
-    if system == "metric" or cups.permeance_dry is None:
-        return metric
-    return f"{shown(in_system(cups.permeance_dry, 'W', system), 3)} ({metric})"
+    if system == "metric":
+        return shown(cups.s_d_dry, 3)
+    if cups.permeance_dry is None:
+        return NONE
+    return f"{shown(in_system(cups.permeance_dry, 'W', system), 3)} ({shown(cups.permeance_dry * 1e12, 3)})"
 
 
 def _member_row(layer: Layer, heat: LayerHeat | None, system: str, book: SourceBook) -> Row:
