@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 import builders as b
 from codes_builders import amendment, cases
-from codes_irc import NG, PERM, REPORT, SETS, board, findings, found, house, panel, sheathing, studs, wall
+from codes_irc import NG, PERM, REPORT, SETS, air, board, cladding, findings, found, house, panel, sheathing, studs, wall
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.retarder_class import class_of, opens, unit_trap
@@ -240,3 +240,26 @@ def test_more_insulation_outside_never_loses_a_verdict(R, more, zone):
         return found("/vapour-retarder", *layers, zone=zone).verdict == Verdict.MEETS
 
     assert meets(R + more) >= meets(R)
+
+
+def test_a_class_iii_finish_is_named_where_the_cladding_is_vented_over_a_listed_sheathing():
+    """Zone 6, Table R702.7(3): vented cladding over fibreboard lets 10 perm inside do; over wood panels it does not."""
+    def steps(family, zone="6A", control=("vapour control",)):
+        layers = (cladding(), air(), sheathing(family), studs(), panel(14.5, serves=control))
+        found_ = found("/vapour-retarder", *layers, zone=zone)
+        return found_.verdict, found_.next_step
+
+    for control in ((), ("vapour control",)):
+        verdict, step = steps("wood-fibre", control=control)
+        assert verdict == Verdict.DOES_NOT_MEET
+        assert "(10 US perm) or less inside, as Class III with the vented cladding (Table R702.7(3))" in step
+        assert "another retarder" in step and "authority accepts the cladding" in step
+        assert "Class III" not in steps("plywood", control=control)[1]
+    assert "Class III" in steps("plywood", zone="5A")[1] and "Class III" not in steps("wood-fibre", zone="7")[1]
+
+
+def test_on_bales_the_appendix_is_named_that_may_stand_before_the_section():
+    bales = studs(family="straw", name="bales")
+    one = found("/vapour-retarder", sheathing("wood-fibre"), bales, panel(0.7, 11))
+    assert one.verdict == Verdict.MEETS and "AS105.6.1" in one.asked and "AS105.6.1" in one.reason
+    assert "appendix" not in found("/vapour-retarder", sheathing("wood-fibre"), studs(), panel(0.7, 11)).asked

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from layerfolio.codes.class_iii import class_iii
+from layerfolio.codes.class_iii import class_iii, vented_cladding
 from layerfolio.codes.climate_zones import cell, named
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
@@ -45,12 +45,14 @@ def judge_vapour_retarder(
     outcome = _framing(case, _amended(case, amended) if amended else by_zone(by_class))
     value = control.permeance_dry if control else None
     limit = float(amended.value) if amended else _limit(case, outcome)
+    before = _before(case)
     return finding(
-        requirement, context, outcome.verdict, assembly=vapour.assembly.name, asked=_asked(case, amended),
+        requirement, context, outcome.verdict, assembly=vapour.assembly.name,
+        asked="; ".join(filter(None, (_asked(case, amended), before))),
         given=given_words(control, found, context) if control and found else NO_RETARDER,
         provided=None if value is None else Measured("W", value), limit=None if limit is None else Measured("W", limit),
-        reason=outcome.reason, next_step=outcome.next_step, amended=amended.source if amended else "",
-        step=f"{vapour.assembly.name}-V",
+        reason="; ".join(filter(None, (outcome.reason, before if outcome.verdict is Verdict.MEETS else ""))),
+        next_step=outcome.next_step, amended=amended.source if amended else "", step=f"{vapour.assembly.name}-V",
     )  # fmt: skip
 
 
@@ -79,7 +81,7 @@ def _permitted(case: Case, name: str, opening: bool, permitted: dict, zone: str)
             return Outcome(Verdict.MEETS, "no vapour retarder is required in this zone, and this is none")
         limit = figure("W", 10 * PERM, customary=case.context.customary, both=case.context.both)
         reason = f"the layer is no vapour retarder: Class III ends at {limit}"
-        return Outcome(Verdict.DOES_NOT_MEET, reason, figures["otherwise"])
+        return Outcome(Verdict.DOES_NOT_MEET, reason, _otherwise(case, zone))
     if opening and name in ("I", "II"):
         return Outcome(Verdict.MEETS, f"Class {name} that opens by the wet cup is permitted in every zone")
     if permitted[name] == "table":
@@ -121,7 +123,32 @@ def _no_layer(case: Case, zone: str) -> Outcome:
         return Outcome(Verdict.NEEDS_EVIDENCE, reason, f"supply {TEST}")
     also = f"; {instead.reason}" if instead else ""
     reason = f"no layer serves vapour control, and none inside the insulation is a retarder by its figure{also}"
-    return Outcome(Verdict.DOES_NOT_MEET, reason, figures["otherwise"])
+    return Outcome(Verdict.DOES_NOT_MEET, reason, _otherwise(case, zone))
+
+
+def _otherwise(case: Case, zone: str) -> str:
+    """What else would do: a Class III finish first, where the cladding of this wall is what the table asks beside it."""
+    plain = case.requirement.figures["otherwise"]
+    if cell(case.requirement.figures["permitted"], zone)["III"] != "table":
+        return plain
+    rule = case.other("class-iii-conditions")
+    found = vented_cladding(rule, case.vapour.assembly, zone)
+    if found.verdict is Verdict.DOES_NOT_MEET:
+        return plain
+    most = figure("W", case.requirement.rule["classes"]["III"] * PERM, customary=case.context.customary, both=case.context.both)
+    over = "" if found.verdict is Verdict.MEETS else ", if the authority accepts the cladding as vented"
+    return f"a finish of {most} or less inside, as Class III with the vented cladding ({rule.figures['table']}){over}; or {plain}"
+
+
+STRAW = "straw"
+
+
+def _before(case: Case) -> str:
+    """On a wall of bales: which appendix may stand before this section, where it is adopted."""
+    appendix = case.other("strawbale-vapour")
+    if appendix is None or not any(one.family == STRAW for one in case.vapour.assembly.layers):
+        return ""
+    return f"where it is adopted the strawbale appendix may stand before this section: see {appendix.clause}"
 
 
 def _soft_between_framing(case: Case) -> set[int]:
