@@ -8,6 +8,7 @@ import pytest
 
 from layerfolio.binding.filler import lay_out
 from layerfolio.binding.formats import FORMATS
+from layerfolio.binding.heads import HeadPiece
 from layerfolio.dossier import compile_dossier, open_project
 from layerfolio.sheets import blocks as b
 from layerfolio.sheets.as_text import as_text
@@ -213,6 +214,41 @@ def test_the_notice_stands_on_every_moisture_sheet(chandlery, tmp_path):
 def test_assemblies_in_the_ground_have_no_moisture_sheet():
     numbers = [sheet.number for sheet in package(compile_dossier(open_project(CHANDLERY / "project.yaml"))).sheets]
     assert "W1-V" in numbers and "R1-V" in numbers and "S1" in numbers and "S1-V" not in numbers
+
+
+def rows_of(sheet, title):
+    return {row.cells[0]: row.cells for table in tables(sheet, title) for row in table.rows}
+
+
+def test_the_reserve_that_is_judged_is_the_one_that_was_read(chandlery):
+    """0.1 kg/m2 for walls is from memory: it is named and decides nothing."""
+    found = [row for row in rows_of(moisture_sheet(chandlery, "W1"), "Check").values() if "drying reserve" in row[0]]
+    assert [row[3] for row in found] == ["≥ 0.25"]
+    assert "0.1† of walls decides nothing" in found[0][0]
+
+
+def test_corrosion_asks_for_metal_and_gives_no_verdict(tmp_path):
+    """A lining of steel has a row; a wall without metal at its surface has none."""
+    assert not any("corrosion" in name for name in rows_of(moisture_sheet(small(tmp_path), "W1"), "Against"))
+    steel = SMALL.replace("family: gypsum", "family: metal")
+    row = next(row for name, row in rows_of(moisture_sheet(small(tmp_path, steel), "W1"), "Against").items() if "corr" in name)
+    assert "metal only; no verdict" in row[-1]
+
+
+def test_a_room_that_changes_by_the_month_leaves_the_head_one_line(tmp_path):
+    shares = ", ".join(str(40 + month) for month in range(12))
+    monthly = SMALL.replace("{class: 3}", f'{{unit: "%", values: [{shares}]}}')
+    for text in (monthly, monthly.replace("page: letter", "page: letter, units: customary")):
+        sheet = moisture_sheet(small(tmp_path, text), "W1")
+        assert sheet.blocks[0].phrase.endswith("humidity by month")
+        assert len(HeadPiece(sheet.blocks[0], 180.0).phrase) == 1
+
+
+def test_a_greater_reserve_of_the_less_favourable_run_says_why(chandlery):
+    study = chandlery.dossier.condensation["W1"].two_period
+    text = as_text(moisture_sheet(chandlery, "W1"))
+    more = study.less_favourable.reserve > study.expected.reserve
+    assert ("wet cups let more evaporate" in text) == more
 
 
 if __name__ == "__main__":

@@ -74,4 +74,4 @@ def _phrase(study: CondensationStudy, system: str) -> str:
     rooms = study.year.indoor_temperature
     room = with_unit(max(rooms), "theta_i", system, 3)
     span = room if max(rooms) - min(rooms) < 0.05 else f"{with_unit(min(rooms), 'theta_i', system, 3)} to {room}"
-    return f"{method}; room {span}, {study.year.rule.words}"
+    return f"{method}; room {span}, {study.year.rule.words.replace('relative humidity month by month', 'humidity by month')}"

@@ -1,5 +1,6 @@
 """The tables of the moisture sheet."""
 
+from layerfolio.assembly.types import Assembly
 from layerfolio.codes.findings import Verdict
 from layerfolio.sheets import moisture_words as words
 from layerfolio.sheets.blocks import Cell, Column, Row, Table, VerdictCell
@@ -7,6 +8,7 @@ from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.figures import NONE, in_system, unit_of
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
+from layerfolio.studies.condensation.limits import RESERVE
 from layerfolio.studies.condensation.types import Check, CondensationStudy, LayerValue, Need, Period
 from layerfolio.units.show import fixed, significant
 
@@ -84,17 +86,24 @@ def surface(study: CondensationStudy) -> Table | None:
         Column("Against", width=46), Column("Asked {f_Rsi}", width=20, align="decimal"),
         Column("Critical month", width=27), Column("Provided", width=20, align="decimal"), Column("Provided is"),
     )  # fmt: skip
-    rows = (_need("mould", found.mould, found.provided), _need("corrosion", found.corrosion, found.provided))
-    return Table(columns, rows)
+    rows = [_need("mould", found.mould, found.provided)]
+    if _has_metal(study.assembly):
+        rows.append(_need("corrosion", found.corrosion, found.provided, "; for metal only; no verdict"))
+    return Table(columns, tuple(rows))
 
 
-def _need(name: str, need: Need, provided: float) -> Row:
+def _has_metal(assembly: Assembly) -> bool:
+    """Whether a layer or a member that counts is of metal: nothing else at a surface corrodes."""
+    return any(one.family == "metal" or (one.member and one.member.is_metal) for one in assembly.layers if one.counts)
+
+
+def _need(name: str, need: Need, provided: float, words: str = "") -> Row:
     title = f"{name}, {need.limit * 100:g} % at the surface{NOT_REREAD}"
     beyond = f"; room air over it in {', '.join(one[:3] for one in need.beyond)}" if need.beyond else ""
     if need.required is None:
-        return Row((title, NONE, "none", fixed(provided, 3), "nothing is asked" + beyond))
+        return Row((title, NONE, "none", fixed(provided, 3), "nothing is asked" + beyond + words))
     reads = "above" if provided >= need.required else "below"
-    return Row((title, fixed(need.required, 3), need.critical_month, fixed(provided, 3), reads + beyond))
+    return Row((title, fixed(need.required, 3), need.critical_month, fixed(provided, 3), reads + beyond + words))
 
 
 def periods(study: CondensationStudy) -> Table | None:
@@ -131,10 +140,12 @@ def _check(name: str, expected: Period, less: Period) -> Row:
     known = one or other
     share = known.limit < 0.06 and "mass" in name
     unit = "\u00a0%" if share else ""
-    mark = NOT_REREAD if known.mark == "memory" else ""
-    limit = f"{'≥' if 'reserve' in name else '≤'} {known.limit * (100 if share else 1):.3g}{unit}{mark}"
+    lower = known.limit if "reserve" in name and known.mark == "memory" else None
+    limit = f"{'≥' if 'reserve' in name else '≤'} {(RESERVE if lower else known.limit) * (100 if share else 1):.3g}{unit}"
     cells = tuple(_value(check, share) for check in (one, other))
     title = name if share else f"{name}, kg/m²"
+    if lower is not None:
+        title += f"; {lower:.3g}{NOT_REREAD} of walls decides nothing"
     return Row((plain(title), *cells, limit, _verdict_of([check.verdict for check in (one, other) if check])))
 
 

@@ -97,10 +97,12 @@ def balance_words(expected: Run, less: Run) -> str:
 
 def _reserve(study: TwoPeriodStudy) -> str:
     """Both reserves beside the figure that was read and decides; the lower one of walls prints as not re-read."""
-    lower = f" (walls {amount(study.reserve_limit)}{NOT_REREAD})" if study.reserve_limit < RESERVE else ""
-    asked = f"{amount(RESERVE)}{lower}"
-    expected, less = study.expected.reserve, study.less_favourable.reserve
-    return f"As expected {significant(expected, 3)}, less favourable {amount(less)}; asked {asked}."
+    lower = f" (walls {amount(study.reserve_limit)}{NOT_REREAD}, which decides nothing)" if study.reserve_limit < RESERVE else ""
+    expected, less = study.expected, study.less_favourable
+    why = ", for its wet cups let more evaporate in summer" if less.evaporated - expected.evaporated > 0 else ""
+    why = why if less.reserve > expected.reserve else ""
+    shown = f"As expected {significant(expected.reserve, 3)}, less favourable {amount(less.reserve)}{why}"
+    return f"{shown}; asked {amount(RESERVE)}{lower}."
 
 
 def _surface(study: SurfaceStudy) -> str:
