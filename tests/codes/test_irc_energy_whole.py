@@ -53,6 +53,13 @@ def test_the_sum_of_the_example():
     assert found.id == "irc-2021/N1102.1.5/total-ua"
 
 
+def test_sums_print_with_as_many_digits_as_tell_them_apart():
+    found, *_ = total(*example(wall=0.050))
+    assert found.given == "120.0 W/K (227.4 Btu/(h·°F))" and found.asked.startswith("116.0 W/K (219.9 Btu/(h·°F)) or less")
+    near, *_ = total(*example(wall=0.045001))
+    assert near.verdict == FAILS and near.given.split(" ")[0] != near.asked.split(" ")[0]
+
+
 def test_the_sum_itself_holds_and_answers_the_wall():
     """The wall loses 7.5 Btu/(h.F) too much; the ceiling at .024 - 7.5/1200 gives it back, a thousandth less does not."""
     back = EXAMPLE["figures"]["ceiling"] - 7.5 / 1200
@@ -190,7 +197,8 @@ def test_an_amended_figure_enters_the_sum():
 ])  # fmt: skip
 def test_additional_efficiency_is_not_forgotten(set_id, article, words, by_model):
     """2021, N1101.13.5: of every path; 2024, N1101.13.1: of the prescriptive path (adoptions of Colorado and a federal agency)."""
-    found = [ending(judged(*example(), set_id=set_id, path=path)[0], "/additional-efficiency") for path in (None, "performance")]
+    lines = (judged(*example(), set_id=set_id, path=path)[0] for path in (None, "performance"))
+    found = [ending(one, "/additional-efficiency") for one in lines]
     assert [one.verdict for one in found] == [WAITS, by_model]
     assert words in found[0].asked and found[0].id == f"{set_id}/{article}/additional-efficiency"
     assert not any(one.id.endswith("additional-efficiency") for one in judged(*example(), set_id="irc-2018")[0])

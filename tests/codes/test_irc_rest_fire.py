@@ -122,6 +122,14 @@ def test_routes_of_loose_fill_and_straw():
     assert "strawbale appendix" in of_wall("/insulation-flame-spread", layers, stated=stated).next_step
 
 
+def test_an_expired_report_of_flame_spread_is_said_to_have_expired():
+    layers, stated = filled("batt", 0, 5, papers=(N(**vars(FLAME) | {"expires": "2001-12-31"}),))
+    found = of_wall("/insulation-flame-spread", layers, stated=stated)
+    assert found.verdict == Verdict.NEEDS_EVIDENCE and "has expired (2001-12-31)" in found.reason
+    layers, stated = filled("batt", 0, 5, papers=())
+    assert "has no report" in of_wall("/insulation-flame-spread", layers, stated=stated).reason
+
+
 @pytest.mark.parametrize(("flame", "board", "verdict"), [
     (75, 0.0127, Verdict.MEETS), (76, 0.0127, Verdict.DOES_NOT_MEET), (75, 0.0125, Verdict.MEETS),
     (75, 0.0095, Verdict.NEEDS_JUDGEMENT), (75, None, Verdict.NEEDS_JUDGEMENT),

@@ -179,7 +179,7 @@ def films(one):
     ("zone", "outer", "inner"), list(zip(U["zones"], U["sets"]["irc-2021"]["mass"], U["mass_inside"], strict=True))
 )
 def test_mass_walls_are_limited_by_the_side_of_their_insulation(set_id, zone, outer, inner):
-    """The note on insulation inside was read in 2021 and 2024; in zone 3 it is milder than its row, so that the gap is a question."""
+    """The note on insulation inside was read in 2021 and 2024. In zone 3 it is milder than its row: the gap is a question."""
 
     def verdict(u, **about):
         return only(findings(masonry(u, **about), zone, set_id), "/walls").verdict

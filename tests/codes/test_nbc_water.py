@@ -195,7 +195,7 @@ def test_one_way_of_escape_for_each_bedroom():
     def found(bedrooms, **more):
         return only(judged(openings=ways, bedrooms=bedrooms, **more), "/egress-bedrooms").verdict
 
-    assert found(2) == Verdict.MEETS and found(3) == Verdict.NEEDS_EVIDENCE and found(None) == Verdict.NEEDS_EVIDENCE
+    assert {found(bedrooms) for bedrooms in (2, 3, None)} == {Verdict.NEEDS_EVIDENCE}  # which room has which is on the floor plan
     assert found(3, sprinklered=True) == Verdict.NOT_ASKED and found(3, occupancy="office") == Verdict.NOT_ASKED
 
 

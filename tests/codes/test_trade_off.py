@@ -121,7 +121,7 @@ def test_the_credit_of_a_low_building_is_a_question():
     """Gross wall 100 m2, openings 10 %: credit (17 - 10) x 1.61 = 11.27 W/K; attic of 5.30 loses 7.33 W/K too much."""
     assert pytest.approx(7.334, abs=1e-3) == 100 / 5.30 - 100 / 8.67
     found = credit(5.30)
-    assert found.verdict == Verdict.NEEDS_JUDGEMENT and "11.270" in found.reason and "2.34 m" in found.next_step
+    assert found.verdict == Verdict.NEEDS_JUDGEMENT and "11.27 W/K" in found.reason and "2.34 m" in found.next_step
     assert credit(5.30, storeys=2).verdict == Verdict.DOES_NOT_MEET
     assert trade(of(2.5, 90), of(8.67, 100, name="C1", kind="ceiling", faces="vented space"),
                  openings=[opening("A1", size=(5.0, 2.0))]).verdict == Verdict.DOES_NOT_MEET  # fmt: skip

@@ -99,8 +99,9 @@ def judge_bedrooms(requirement: Requirement, about: Context) -> Finding:
         found = Outcome(Verdict.NEEDS_EVIDENCE, "building.bedrooms (project file) is not given", "state building.bedrooms")
     elif ways >= count:
         found = Outcome(
-            Verdict.MEETS, "as many ways of escape are named as there are bedrooms; which serves which is on the plans"
-        )
+            Verdict.NEEDS_EVIDENCE, "as many ways of escape are named as there are bedrooms; which room has which is not shown",
+            "supply the floor plan with the way of escape of each bedroom",
+        )  # fmt: skip
     else:
         found = Outcome(
             Verdict.NEEDS_EVIDENCE, f"{ways} ways of escape are named for {count} bedrooms",

@@ -13,7 +13,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.naming import called
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import documents_for, figure_of, metres, of_assembly
+from layerfolio.codes.stated import documents_for, expired_for, figure_of, metres, of_assembly
 from layerfolio.codes.wording import listed
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
@@ -79,12 +79,18 @@ def of_report(
     missing = [word for word, value, most in pairs if value is None and most is not None]
     if missing:
         return Outcome(Verdict.NEEDS_EVIDENCE, f"{listed(missing)} of {called(layer)} not stated", supply)
-    held = [one for entry in stated.entries for one in documents_for(about, layer.material or layer.name, entry)]
-    general = documents_for(about, layer.name, None, "flame spread")
-    proves = [one for one in held if any("flame" in word.lower() for word in getattr(one, "proves", None) or ())]
-    if proves or general:
+    if _reports(documents_for, stated, layer, about):
         return Outcome(Verdict.MEETS, "the stated flame spread, with its report, is within the limit")
-    return Outcome(Verdict.NEEDS_EVIDENCE, "the stated flame spread has no report", supply)
+    old = next(iter(_reports(expired_for, stated, layer, about)), None)
+    words = f"its report {old.number} has expired ({old.expires})" if old else "it has no report"
+    return Outcome(Verdict.NEEDS_EVIDENCE, f"the flame spread of {called(layer)} is stated; {words}", supply)
+
+
+def _reports(papers: Any, stated: Ratings, layer: Layer, about: Context) -> list[Any]:
+    """Those of the papers that prove the flame spread: of its material or layer, or of the project under that claim."""
+    held = [one for entry in stated.entries for one in papers(about, layer.material or layer.name, entry)]
+    proves = [one for one in held if any("flame" in word.lower() for word in getattr(one, "proves", None) or ())]
+    return [*proves, *papers(about, layer.name, None, "flame spread")]
 
 
 def _generic(requirement: Requirement, layer: Layer, most: float) -> tuple[Outcome, str]:

@@ -35,11 +35,20 @@ def documents_for(about: Context, name: str, own: Any, *claims: str) -> tuple[An
     """Documents of a subject that can be found again and are valid on the project's date: its own evidence, and those of
     the project that name it or one of the claims.
     """
+    held = _held(about, name, own, claims)
+    return tuple(one for one in held if valid_on(getattr(one, "expires", None), about.date) is not False)
+
+
+def expired_for(about: Context, name: str, own: Any, *claims: str) -> tuple[Any, ...]:
+    """Those that would be among them, had they not expired before the project's date."""
+    return tuple(one for one in _held(about, name, own, claims) if valid_on(getattr(one, "expires", None), about.date) is False)
+
+
+def _held(about: Context, name: str, own: Any, claims: tuple[str, ...]) -> list[Any]:
     general = getattr(about.project, "documents", None) or ()
     wanted = {name.lower(), *claims}
     named = tuple(one for one in general if wanted & {word.lower() for word in getattr(one, "for_", None) or ()})
-    held = (*(getattr(own, "evidence", None) or ()), *named)
-    return tuple(one for one in held if findable(one) and valid_on(getattr(one, "expires", None), about.date) is not False)
+    return [one for one in (*(getattr(own, "evidence", None) or ()), *named) if findable(one)]
 
 
 TRANSMITTANCE = ("transmittance", "u-factor", "u factor", "u-value", "u value", "rating")

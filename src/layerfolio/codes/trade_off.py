@@ -12,8 +12,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.stated import metres
-from layerfolio.codes.wording import figure, listed
-from layerfolio.units.show import fixed
+from layerfolio.codes.wording import conductances, figure, listed
 
 SETTLED = (Verdict.MEETS, Verdict.NOT_ASKED)
 OPAQUE = "opaque"
@@ -144,7 +143,12 @@ def _sums(group: Group, about: Context) -> str:
     name = "opaque parts" if group.name == OPAQUE else f"windows {group.name}"
     if group.designed is None or group.limit is None:
         return f"{name}: not summed, {listed(lacking(group.rows)) or 'a limit is open'}"
-    return f"{name}: {fixed(group.designed, 3)} against {fixed(group.limit, 3)} W/K"
+    designed, limit = _heat(about, group.designed, group.limit)
+    return f"{name}: {designed} against {limit}"
+
+
+def _heat(about: Context, *values: float) -> list[str]:
+    return conductances(*values, customary=about.customary, both=about.both)
 
 
 def _outcome(
@@ -178,7 +182,7 @@ def _fails(group: Group, requirement: Requirement, about: Context) -> Outcome:
     if credit is not None:
         return credit
     return Outcome(
-        Verdict.DOES_NOT_MEET, f"{fixed(over, 3)} W/K more than the required figures lose",
+        Verdict.DOES_NOT_MEET, f"{_heat(about, over)[0]} more than the required figures lose",
         "more insulation in one of the parts, or show it by the performance path",
     )  # fmt: skip
 
@@ -201,8 +205,9 @@ def _credit(group: Group, over: float, requirement: Requirement, about: Context)
     if over > credit:
         return None
     low, chord = metres(rule["ceiling_height"], about.customary), metres(rule["chord_height"], about.customary)
+    much, given = _heat(about, over, credit)
     return Outcome(
-        Verdict.NEEDS_JUDGEMENT, f"{fixed(over, 3)} W/K too much, within the credit of {fixed(credit, 3)} W/K that "
+        Verdict.NEEDS_JUDGEMENT, f"{much} too much, within the credit of {given} that "
         f"{rule['clause']} gives a low building of one storey",
         f"answer: is the ceiling at most {low} above the floor, and the underside of the roof members at most {chord}?",
     )  # fmt: skip

@@ -13,7 +13,7 @@ from layerfolio.codes.outcomes import BEST, Outcome, worst
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.us_maxima import asked_words, given_words, maxima
 from layerfolio.codes.us_solar_gain import limit_in
-from layerfolio.codes.wording import figure, listed
+from layerfolio.codes.wording import conductances, listed
 from layerfolio.units.table import unit_factor
 
 STEP = "C3"
@@ -58,14 +58,13 @@ def judge_total_ua(requirement: Requirement, about: Context, findings: Sequence[
     """Whether all parts together lose no more than by the table; not asked where each reaches its own figure."""
     found = _sum(about, findings)
     outcome = _outcome(found, requirement, about, findings)
-
-    def shown(value: float | None) -> str:
-        return "not summed" if value is None else figure("H_x", value, customary=about.customary, both=about.both, digits=2)
-
+    known = [one for one in (found.limit, found.designed) if one is not None]
+    words = dict(zip(known, conductances(*known, customary=about.customary, both=about.both), strict=True))
     return finding(
         requirement, about, outcome.verdict, path="performance", reason=outcome.reason, next_step=outcome.next_step, step=STEP,
-        asked=f"{shown(found.limit)} or less: the areas of the design with the transmittances of the table",
-        given=shown(found.designed), provided=None if found.designed is None else Measured("H_x", found.designed),
+        asked=f"{words.get(found.limit, 'not summed')} or less: the areas of the design with the transmittances of the table",
+        given=words.get(found.designed, "not summed"),
+        provided=None if found.designed is None else Measured("H_x", found.designed),
         limit=None if found.limit is None else Measured("H_x", found.limit),
     )  # fmt: skip
 
@@ -101,7 +100,7 @@ def _rule(question: str, about: Context) -> Requirement:
 def _compared(found: _Sum, about: Context) -> Outcome:
     if judges.at_most(found.designed, found.limit):
         return Outcome(Verdict.MEETS, "the parts together lose no more than by the table")
-    over = figure("H_x", found.designed - found.limit, customary=about.customary, both=about.both, digits=2)
+    (over,) = conductances(found.designed - found.limit, customary=about.customary, both=about.both)
     eased = _with_milder(found, about)
     if eased is not None and judges.at_most(found.designed, eased):
         return Outcome(

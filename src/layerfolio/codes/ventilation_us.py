@@ -15,6 +15,8 @@ from layerfolio.units.table import unit_factor
 
 CFM = unit_factor("cfm", "airflow")
 
+BALANCED = "answer: is the system balanced, with ducts to each bedroom and to the living room, dining room or kitchen?"
+
 
 class Rates(NamedTuple):
     """Continuous flows, cfm."""
@@ -26,7 +28,7 @@ class Rates(NamedTuple):
 def rates(requirement: Requirement, area: float, bedrooms: int) -> Rates:
     """By the table and by the equation; `area` of the floor in ft2. Areas between two rows belong to the larger."""
     rule = requirement.rule
-    row = next((cells for most, cells in rule["table"].items() if most == "over" or area <= most))
+    row = next((cells for most, cells in rule["table"].items() if most == "over" or judges.at_most(area, most)))
     equation = rule["equation"]
     return Rates(
         row[bisect_left(rule["bedrooms_to"], bedrooms)],
@@ -45,6 +47,8 @@ def judge_whole_house_ventilation(requirement: Requirement, about: Context) -> F
         least = rates(requirement, in_units(about.floor_area, "ft2"), bedrooms)
         mark = "" if requirement.figures["equation_mark"] == "found" else ", from memory"
         asked = f"{_flow(least.table, about)} by the table, or {_flow(least.equation, about)} by Equation 15-1{mark}"
+        if credit := requirement.figures.get("credit"):
+            asked += f", or {credit * 100:.0f} % of either where a balanced system has ducts to each bedroom (exception 1)"
     if flow is not None:
         given = _flow(flow / CFM, about)
     if missing:
@@ -69,11 +73,12 @@ def _against(requirement: Requirement, least: Rates, flow: float, about: Context
         return Outcome(Verdict.MEETS, "the stated flow reaches it")
     if judges.at_least(flow, both):
         step = f"confirm Equation 15-1 of {requirement.clause} in the adopted text"
+        if credit and judges.at_least(flow, credit * least.table):
+            step += f"; or {BALANCED}"
         return Outcome(Verdict.NEEDS_JUDGEMENT, "less than the table, enough by the equation, which rests on memory", step)
     if credit and judges.at_least(flow, credit * both):
-        words = f"enough only with the credit of {100 - credit * 100:.0f} %"
-        step = "answer: is the system balanced, with ducts to each bedroom and to the living room, dining room or kitchen?"
-        return Outcome(Verdict.NEEDS_JUDGEMENT, words, step)
+        words = f"enough only with the credit of {100 - credit * 100:.0f} %, which the project file cannot say"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, words, BALANCED)
     if sure:
         return Outcome(Verdict.DOES_NOT_MEET, "the stated flow is less than either", "a larger flow")
     step = f"a larger flow, or confirm Equation 15-1 of {requirement.clause} in the adopted text"

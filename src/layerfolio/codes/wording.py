@@ -64,6 +64,26 @@ def pair(
     return shown[0], shown[1]
 
 
+def conductances(*values: float, customary: bool = False, both: bool = False) -> list[str]:
+    """Sums of area and transmittance with four digits, "31.27 W/K", or as many as tell them apart; with `customary` or `both`
+    in either unit: "59.28 Btu/(h·°F) (31.27 W/K)".
+    """
+    unit, apart, digits = term("H_x").customary, len({f"{one:.9g}" for one in values}), 4
+
+    def told(texts: set[str]) -> bool:
+        return len(texts) == apart
+
+    while digits < 9 and not (
+        told({significant(one, digits) for one in values}) and told({significant(in_units(one, unit), digits) for one in values})
+    ):
+        digits += 1
+    metric = [f"{significant(one, digits)} {pretty_unit(term('H_x').si)}" for one in values]
+    other = [f"{significant(in_units(one, unit), digits)} {pretty_unit(unit)}" for one in values]
+    if not (customary or both):
+        return metric
+    return [f"{a} ({b})" if customary else f"{b} ({a})" for a, b in zip(other, metric, strict=True)]
+
+
 def listed(words: list[str] | tuple[str, ...]) -> str:
     """ "a", "a and b", "a, b and c"."""
     return " and ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else "".join(words)
