@@ -14,6 +14,7 @@ TICK, TICK_WIDTH = 1.3, 0.5
 LINE_WIDTH, PAST, OFF = 0.25, 1.6, 1.5
 FIGURE_GAP = 2.4  # chain figures end so far left of the chain
 BROKEN = "broken"
+UNDER = 5.7  # from a dimension line down to a figure below it
 
 
 @dataclass(slots=True)
@@ -92,7 +93,7 @@ def spacing_lines(
 ) -> tuple[Dimensions, Dimensions]:
     """Spacings above the section (the framing) and below it (what is spaced otherwise); all below without `above`.
 
-    Figures beside their line stand at its right end where they stay within `length`, else at its left end.
+    Figures too wide for their line stand at its right end where they stay within `length`, else below it.
     """
     upper, lower = Dimensions(), Dimensions()
     lead = main_framing([one for one in framing if one.centres])
@@ -109,7 +110,7 @@ def spacing_lines(
             continue
         done.add(round(one.spacing, 3))
         _spacing(lower, one, units, below, -stack.depth, f"{one.tag}: " if several else "", length)
-        below -= 7.0
+        below -= 7.0 if length == inf else 7.0 + UNDER - 1.1
     lower.marks.sort(key=lambda one: isinstance(one, Text))  # a figure's white field cuts the lines that pass it
     return upper, lower
 
@@ -133,8 +134,8 @@ def _spacing(
             made.marks.append(_figure_text((left + right) / 2, y, text, "middle"))
         elif right + 2.4 + wide(text) <= length:
             made.marks.append(_figure_text(right + 2.4, y - 1.1, text, "start"))
-        else:  # beyond the section stand the tags
-            made.marks.append(_figure_text(shown[0] - 2.4, y - 1.1, text, "end"))
+        else:  # beyond the section stand the tags: below the line
+            made.marks.append(_figure_text((left + right) / 2, y - UNDER, text, "middle"))
 
 
 def _figure_text(x: float, y: float, text: str, anchor: str) -> Text:
