@@ -1,14 +1,13 @@
 """Explanation sheets: one question, one assembly, its numbers by reference to the studies and findings."""
 
 from layerfolio.assembly.members import plural
-from layerfolio.assembly.types import Layer
 from layerfolio.codes.explanations import Explanation
 from layerfolio.codes.findings import Finding
-from layerfolio.codes.proving import Matter, proof
 from layerfolio.codes.us_class import retarder_class
 from layerfolio.drawing.mini import mini_section
 from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
 from layerfolio.sheets.desk import COVER, CRITERIA, RECORD, Desk
+from layerfolio.sheets.explanation_papers import evidence_of, proved
 from layerfolio.sheets.figures import permeance_text
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
@@ -33,7 +32,6 @@ def explanation_sheet(desk: Desk, number: int, one: Explanation) -> Sheet:
         members=_members(desk, one),
         title=layer.title,
         number=str(layer.number),
-        kind=assembly.kind.replace("-", " "),
         permeance_answer=Marked(_permeance_answer(desk, one)),
         air_answer=Marked(_air_answer(desk, one)),
         outside_answer=Marked(_outside_answer(desk, one)),
@@ -44,7 +42,8 @@ def explanation_sheet(desk: Desk, number: int, one: Explanation) -> Sheet:
         moisture_sheet=f"{one.assembly}-V",
         conditions=_conditions(desk, one),
         checks=_checks(desk, one),
-        evidence=Marked(_evidence(desk, one)),
+        evidence=Marked(evidence_of(desk, layer)),
+        bracing=_bracing(desk, one, assembly.kind.replace("-", " ")),
         note_box=NoteBox("Official's note", ("accepted", "accepted with condition", "not accepted"), 3),
     )
     return Sheet(tag, f"Explanation: inside sheathing of {one.assembly}", drawing.scale_text or "—", blocks)
@@ -92,9 +91,17 @@ def _permeance_answer(desk: Desk, one: Explanation) -> str:
     if finding is None:
         return f"{words}; this set states no limit here"
     limit = permeance_text(finding.limit.value, desk.system)
-    proved = _proved(desk, control.layer, "vapour")
-    basis = "by the product's own test report" if proved else "not by a report of the product"
+    shown = proved(desk, control.layer, "vapour")
+    basis = "by the product's own test report" if shown else "not by a report of the product"
     return f"{words}, {basis}, where {limit} or less is asked ({plain(finding.clause)}): **{finding.verdict}**"
+
+
+def _bracing(desk: Desk, one: Explanation, kind: str) -> str:
+    """As what the panel is named; a set that has no line on it leaves it to others."""
+    judged = any(f.topic == "structure" and "bracing" in f.id for f in _findings(desk, one))
+    if judged:
+        return f"It is named as bracing of the {kind}."
+    return "It is named as bracing in the project file; not judged here."
 
 
 def _air_answer(desk: Desk, one: Explanation) -> str:
@@ -123,27 +130,15 @@ def _comparison(desk: Desk, one: Explanation) -> Table:
     for f in _findings(desk, one):
         if f.path == "prescriptive":
             dagger = f" {NOT_REREAD}" if f.mark == "memory" else ""
-            cells = (f"{plain(f.question)}, {plain(f.clause)}", plain(_in_short(f.asked)) + dagger, plain(_in_short(f.given)))
+            cells = (f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked) + dagger, plain(f.given))
             rows.append(Row((*cells, VerdictCell(f.verdict, f"{RECORD}, line {desk.line(f)}"))))
     return Table(columns, tuple(rows))
-
-
-MOST = 72
-"""Characters of a finding's words that the short comparison keeps."""
-
-
-def _in_short(words: str) -> str:
-    """The beginning of a finding's words, cut between two clauses of the sentence where it is long."""
-    if len(words) <= MOST:
-        return words
-    cut = max(words.rfind(mark, 0, MOST) for mark in ("; ", ", "))
-    return f"{words[: cut if cut > MOST // 3 else words.rfind(' ', 0, MOST)]} …"
 
 
 def _numbers(desk: Desk, one: Explanation) -> list[Marked]:
     """What the studies say of the panel, in both countries' terms; every number by reference to its study."""
     vapour, moisture = desk.dossier.vapour[one.assembly], desk.dossier.condensation[one.assembly]
-    found = list(filter(None, (_class_words(desk, vapour.control), UNIT_TRAP, _ratio_words(vapour))))
+    found = list(filter(None, (_class_words(desk, vapour.control), _ratio_words(vapour))))
     found += _balance_words(moisture)
     surface = moisture.surface
     if surface:
@@ -162,15 +157,14 @@ def _numbers(desk: Desk, one: Explanation) -> list[Marked]:
     return [Marked(words) for words in found]
 
 
-UNIT_TRAP = "60 ng/(Pa·s·m²) is 1.05 US perm: a panel between 57.2 and 60 ng/(Pa·s·m²) keeps that limit and is over 1.0 perm"
-
-
 def _class_words(desk: Desk, control: LayerVapour | None) -> str:
     if control is None or control.permeance_dry is None:
         return ""
     cups = [f"{permeance_text(control.permeance_dry, desk.system)} dry cup"]
     if control.permeance_wet:
         cups.append(f"{permeance_text(control.permeance_wet, desk.system)} wet cup")
+    if not desk.dossier.project.code.set.startswith("irc"):
+        return ", ".join(cups)
     name = retarder_class(control.permeance_dry)
     return f"{', '.join(cups)}; in United States terms {f'Class {name}' if name else 'no vapour retarder'} by the dry cup"
 
@@ -216,28 +210,3 @@ def _checks(desk: Desk, one: Explanation) -> list[str]:
         "nails as the engineer's drawings ask, not overdriven",
         "airtightness test with the panel exposed",
     ]
-
-
-def _evidence(desk: Desk, one: Explanation) -> str:
-    layer = desk.dossier.assemblies[one.assembly].layer(one.layer)
-    listed = [
-        plain(", ".join(filter(None, (d.number, d.issuer, d.edition, f"valid to {d.expires}" if d.expires else "", d.file))))
-        + (f" (proves {plain(', '.join(d.proves))})" if d.proves else "")
-        for d in dict.fromkeys(layer.documents)
-    ]
-    missing = [words for matter, words in WANTED.items() if not _proved(desk, layer, matter)]
-    named = f"Named in the project file: {'; '.join(listed)}. " if listed else "Named in the project file: none. "
-    return named + (f"**Outside document needed:** {'; '.join(missing)}. Number, issuer, date: ……………………………………" if missing else "")
-
-
-WANTED: dict[Matter, str] = {
-    "vapour": "permeance test report, both cups",
-    "bracing": "structural mark or listing",
-    "air": "tape and airtightness test report",
-}
-
-
-def _proved(desk: Desk, layer: Layer, matter: Matter) -> bool:
-    """Whether a document of the layer proves it on the project's date, by the rule of the record."""
-    own = layer.vapour.dry.origin.documents if matter == "vapour" and layer.vapour and layer.vapour.dry else ()
-    return proof((*own, *layer.documents), matter, desk.dossier.project.project.date)[0] is not None
