@@ -71,7 +71,7 @@ def _zone_verdict(context: Context, rule: dict[str, Any], names: tuple[str, ...]
         )  # fmt: skip
     if not derived and (printed := zone_words(context.edition, context.degree_days, context.cooling_degree_days)):
         return Verdict.NEEDS_JUDGEMENT, f"the degree-days given do not settle the zone: {printed}", (
-            "ask the authority: which zone holds for the place? State it with its source (code.zone, code.zone_source)"
+            "ask the authority which zone holds for the place, and state it with its source (code.zone, code.zone_source)"
         )  # fmt: skip
     if not stated and not derived:
         reason = "neither is given" if context.degree_days is None else "the degree-days given do not settle it"
