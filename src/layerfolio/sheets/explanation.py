@@ -18,6 +18,8 @@ from layerfolio.units.show import significant
 
 TOPICS = ("vapour", "structure", "air", "thermal")
 """Topics of findings that bear on a panel that braces and controls vapour and air, and on the wall around it."""
+CLADDING = "/cladding-attachment"
+"""Question on what hangs outside the frame: it does not bear on a panel inside."""
 
 
 def explanation_sheet(desk: Desk, number: int, one: Explanation) -> Sheet:
@@ -73,7 +75,8 @@ def _short(layer) -> str:
 
 
 def _findings(desk: Desk, one: Explanation) -> list[Finding]:
-    return [f for f in desk.dossier.findings if f.topic in TOPICS and f.assembly == one.assembly]
+    found = [f for f in desk.dossier.findings if f.topic in TOPICS and f.assembly == one.assembly]
+    return [f for f in found if not f.id.endswith(CLADDING)]
 
 
 def _vapour_finding(desk: Desk, one: Explanation) -> Finding | None:
@@ -124,15 +127,23 @@ def _outside_answer(desk: Desk, one: Explanation) -> str:
 
 def _comparison(desk: Desk, one: Explanation) -> Table:
     """The prescriptive questions in short; the record has each in full."""
-    widths = (("Question, clause", 34), ("What is asked", 38), ("What is provided", 31), ("Verdict", 0))
+    widths = (("Question, clause", 29), ("What is asked", 35), ("What is provided", 40), ("Verdict", 0))
     columns = tuple(Column(title, width=width) for title, width in widths)
     rows = []
     for f in _findings(desk, one):
         if f.path == "prescriptive":
             dagger = f" {NOT_REREAD}" if f.mark == "memory" else ""
-            cells = (f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked) + dagger, plain(f.given))
+            cells = (f"{plain(f.question)}, {plain(f.clause)}", plain(f.asked) + dagger, plain(_by_number(desk, f)))
             rows.append(Row((*cells, VerdictCell(f.verdict, f"{RECORD}, line {desk.line(f)}"))))
     return Table(columns, tuple(rows))
+
+
+def _by_number(desk: Desk, finding: Finding) -> str:
+    """What is provided, layers by their numbers alone, which the drawing of the assembly shows."""
+    words = finding.given
+    for layer in desk.dossier.assemblies[finding.assembly].layers:
+        words = words.replace(f"{layer.title} (layer {layer.number})", f"layer {layer.number}")
+    return words
 
 
 def _numbers(desk: Desk, one: Explanation) -> list[Marked]:
