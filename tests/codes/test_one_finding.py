@@ -13,9 +13,9 @@ from layerfolio import codes
 from layerfolio.codes.context import Envelope
 from layerfolio.codes.requirements import requirements
 
-SILENT = {"figures_only", "heat_recovery", "egress", "vapour_barrier_position"}
+SILENT = {"figures_only", "heat_recovery", "egress", "vapour_barrier_position", "exits"}
 """Judges that say nothing where their condition does not hold: no heat recovery, no way of escape, no layer named as barrier
-(the line on its permeance says so).
+(the line on its permeance says so), exits of dwellings.
 """
 OPENINGS = ("window", "door", "skylight", "hatch", "glass-block", "vehicle-door")
 KINDS = ("wall", "roof", "ceiling", "floor", "slab", "foundation-wall")

@@ -34,7 +34,8 @@ def judge_share_of_wall(requirement: Requirement, about: Context) -> Finding:
     rule = requirement.rule
     limits = [rule["fixed"]] if "fixed" in rule else [rule["share"] * one for one in wall_limits(about)]
     shown = " or ".join(figure("R_eff", one, customary=about.customary, digits=3 if "share" in rule else 2) for one in limits)
-    asked = rule["words"].format(limit=shown or f"{rule.get('share', 0) * 100:.0f} % of the wall's figure")
+    share = f"{rule['share'] * 100:.0f} % of the wall's figure" if "share" in rule else ""
+    asked = rule["words"].format(limit=f"{shown} ({share})" if shown and share else shown or share)
     told = rule.get("unless_no")
     if told and about.answer(told) is False:
         return finding(requirement, about, Verdict.NOT_ASKED, asked=asked, given="none", reason=rule["unless_words"])

@@ -143,6 +143,7 @@ OF_BUILDING: dict[str, Any] = {
     "air_routes": ("continuity", "judge_air_routes"),
     "ventilation": ("continuity", "judge_ventilation"),
     "bedrooms": ("escape", "judge_bedrooms"),
+    "exits": ("exits", "judge_exits"),
     "whole_house_ventilation": ("ventilation_us", "judge_whole_house_ventilation"),
     "window_falls": ("glazing_us", "judge_window_falls"),
     "air_leakage": ("us_leakage", "judge_air_leakage"),

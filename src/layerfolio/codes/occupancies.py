@@ -27,4 +27,5 @@ def within_occupancy(found: Finding, requirement: Requirement, about: Context) -
     return replace(
         found, verdict=Verdict(other["verdict"]), reason=other["reason"], next_step=other.get("next_step", ""), limit=None,
         provided=None, asked=asked, given=f"occupancy: {about.occupancy}",
+        performance=other.get("performance", found.performance),
     )  # fmt: skip

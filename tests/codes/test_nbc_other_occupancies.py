@@ -1,0 +1,61 @@
+"""What the Canadian set asks of a shop and not of a house: exits, doors and access; air by Part 6; alarms of dwellings."""
+
+from types import SimpleNamespace as N
+
+import pytest
+
+from codes_builders import project
+from codes_envelope import judged, length, only, opening
+from layerfolio.codes.findings import Verdict
+from layerfolio.codes.paths import with_paths
+from layerfolio.codes.requirements import requirements
+
+SETS = ("nbc-2015", "nbc-2020")
+
+
+def exits(found):
+    return [one for one in found if one.id.endswith("/exits")]
+
+
+@pytest.mark.parametrize("occupancy", ["house", "dwelling-unit"])
+def test_no_line_on_exits_for_dwellings(occupancy):
+    assert exits(judged(occupancy=occupancy)) == []
+
+
+@pytest.mark.parametrize("set_id", SETS)
+@pytest.mark.parametrize("occupancy", ["mercantile", "office", "workshop", "other", None])
+def test_one_line_on_exits_for_others(occupancy, set_id):
+    (found,) = exits(judged(occupancy=occupancy, set_id=set_id))
+    assert found.verdict == Verdict.NEEDS_JUDGEMENT and found.mark == "memory"
+    assert "9.9" in found.clause and "3.8" in found.clause
+
+
+def test_the_doors_are_named_with_what_they_lack():
+    plain = opening("D1", "door", size=(0.91, 2.03))
+    found = exits(judged(openings=[opening(), plain], occupancy="mercantile"))[0]
+    assert found.given == "D1: 910 mm wide over the frame, clear width not given"
+    assert "clear_opening.width of D1" in found.next_step and "A1" not in found.given
+    told = opening("D1", "door", size=(0.91, 2.03), clear_opening=N(width=length(0.85)))
+    found = exits(judged(openings=[told], occupancy="mercantile"))[0]
+    assert found.given == "D1: 910 mm wide over the frame, 850 mm clear" and "clear_opening" not in found.next_step
+    assert exits(judged(occupancy="mercantile"))[0].given == "no door in the project file"
+
+
+def test_air_of_a_shop_names_no_way_of_dwellings():
+    found = only(with_paths(judged(occupancy="mercantile"), project(occupancy="mercantile")), "/ventilation")
+    assert found.performance.partition(";")[0] == "a ventilation design to Part 6"
+    house = only(with_paths(judged(occupancy="house"), project(occupancy="house")), "/ventilation")
+    assert "F326" in house.performance
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_articles_on_alarms_rest_on_memory(set_id):
+    (alarms,) = [one for one in requirements(set_id) if one.question == "smoke-alarms"]
+    assert alarms.mark == "memory"
+
+
+def test_a_share_of_the_walls_figure_is_said_once():
+    for one in judged(zone="6"), judged(zone=None, degree_days=None):
+        for question in ("party-walls", "flues", "appendages", "services"):
+            asked = only(one, f"/{question}").asked
+            assert asked.count("% of the wall's figure") == 1, asked
