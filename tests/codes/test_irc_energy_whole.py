@@ -196,7 +196,7 @@ def test_an_amended_figure_enters_the_sum():
     ("irc-2021", "N1101.13.5", "one of the packages", WAITS), ("irc-2024", "N1108", "10 credits, from at least two", UNASKED),
 ])  # fmt: skip
 def test_additional_efficiency_is_not_forgotten(set_id, article, words, by_model):
-    """2021, N1101.13.5: of every path; 2024, N1101.13.1: of the prescriptive path (adoptions of Colorado and a federal agency)."""
+    """2021, N1101.13.5: of every path (Colorado); 2024, N1101.13.1: of the prescriptive path (a federal copy)."""
     lines = (judged(*example(), set_id=set_id, path=path)[0] for path in (None, "performance"))
     found = [ending(one, "/additional-efficiency") for one in lines]
     assert [one.verdict for one in found] == [WAITS, by_model]
