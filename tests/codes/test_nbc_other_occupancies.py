@@ -4,7 +4,7 @@ from types import SimpleNamespace as N
 
 import pytest
 
-from codes_builders import project
+from codes_builders import project, quantity
 from codes_envelope import judged, length, only, opening
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.paths import with_paths
@@ -59,3 +59,14 @@ def test_a_share_of_the_walls_figure_is_said_once():
         for question in ("party-walls", "flues", "appendages", "services"):
             asked = only(one, f"/{question}").asked
             assert asked.count("% of the wall's figure") == 1, asked
+
+
+@pytest.mark.parametrize(("units", "asked", "given"), [
+    ("metric", "18 to 28 L/s in normal use", "2 bedrooms, 20 L/s"),
+    ("customary", "38.1 to 59.3 cfm (18 to 28 L/s) in normal use", "2 bedrooms, 42.4 cfm (20 L/s)"),
+])  # fmt: skip
+def test_flows_in_the_system_that_comes_first(units, asked, given):
+    """1 cfm is 0.47195 L/s."""
+    fan = N(flow=quantity(0.020, "airflow"), recovery=None)
+    found = only(judged(units=units, bedrooms=2, ventilation=fan), "/ventilation")
+    assert (found.asked, found.given) == (asked, given)

@@ -12,6 +12,7 @@ from layerfolio.codes.site_figures import pressure
 from layerfolio.codes.stated import metres, of_assembly, square_metres
 from layerfolio.codes.wording import figure
 from layerfolio.studies.types import ThermalStudy, VapourStudy
+from layerfolio.units.show import in_units
 
 WALL = ("wall",)
 
@@ -168,7 +169,13 @@ def judge_ventilation(requirement: Requirement, about: Context) -> Finding:
     count = "bedrooms not given" if bedrooms is None else f"{bedrooms} bedrooms"
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step,
-        asked=f"{ends[0]} to {ends[1]} L/s in normal use" if ends else "by the number of bedrooms",
-        given=f"{count}, {'flow not given' if flow is None else f'{flow * 1000:.3g} L/s'}",
+        asked=f"{_flows(about, *(one / 1000 for one in ends))} in normal use" if ends else "by the number of bedrooms",
+        given=f"{count}, {'flow not given' if flow is None else _flows(about, flow)}",
         provided=None if flow is None else Measured("q_V", flow),
     )  # fmt: skip
+
+
+def _flows(about: Context, *flows: float) -> str:
+    """A flow, or a range of it, from m3/s; customary first where that is asked."""
+    metric, other = (" to ".join(f"{in_units(one, unit):.3g}" for one in flows) + f" {unit}" for unit in ("L/s", "cfm"))
+    return f"{other} ({metric})" if about.customary else metric

@@ -10,7 +10,7 @@ from layerfolio.sheets.markup import plain
 from layerfolio.steps.trace import Given
 from layerfolio.studies.envelope_types import OpeningStudy
 from layerfolio.units.quantity import Quantity
-from layerfolio.units.show import fixed, length_figure
+from layerfolio.units.show import customary_length, fixed, length_figure
 
 KIND_WORDS = {
     "window": "Window", "door": "Door", "skylight": "Skylight", "hatch": "Hatch", "glass-block": "Glass block",
@@ -61,9 +61,14 @@ def _size(one: OpeningStudy, system: str) -> str:
 
 
 def _by(sides: Sequence[Quantity | float], system: str) -> str:
-    """Width by height; in the customary system with millimetres on a line below."""
-    metric, inches = (" × ".join(_figure(side, one) for side in sides) for one in ("metric", "customary"))
-    return metric if system == "metric" else f"{inches}\n({metric})"
+    """Width by height; in the customary system both in inches or both in feet and inches, millimetres on a line below."""
+    metric = " × ".join(_figure(side, "metric") for side in sides)
+    if system == "metric":
+        return metric
+    figures = [_figure(side, "customary") for side in sides]
+    if len({"'" in one for one in figures}) > 1:
+        figures = [customary_length(getattr(side, "value", side), 12).replace(" ", "\u00a0") for side in sides]
+    return f"{' × '.join(figures)}\n({metric})"
 
 
 def _figure(length: Quantity | float, system: str) -> str:

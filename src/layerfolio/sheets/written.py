@@ -14,10 +14,11 @@ UNITS = {
     "volume": ("m3", "ft3"),
     "degree_days": ("K.d", "F.d"),
     "speed": ("m/s", "mph"),
+    "airflow": ("L/s", "cfm"),
 }
 """By kind of quantity: the metric unit and the customary one that a cover prints."""
 
-_CUSTOMARY = re.compile("F|ft|in|yd|sf|ps[fi]|mph")
+_CUSTOMARY = re.compile("F|ft|in|yd|sf|ps[fi]|mph|cfm")
 
 
 def written(quantity: Quantity | None, system: str) -> str:

@@ -40,13 +40,13 @@ def metric_length(metres: float) -> str:
     return _millimetres(metres) + " mm"
 
 
-def customary_length(metres: float) -> str:
-    """Inches to 1/16 below three feet, feet and inches above; decimals where a sixteenth would be too coarse."""
+def customary_length(metres: float, feet_from: int = 36) -> str:
+    """Inches to 1/16 below so many of them, feet and inches above; decimals where a sixteenth would be too coarse."""
     sign, inches = MINUS if metres < 0 else "", abs(metres) / INCH
     if inches < 0.125 and abs(inches * 16 - round(inches * 16)) > 1e-6:
         return f'{sign}{_plain(inches, 3 if inches >= 0.01 else 4)}"'
     sixteenths = round(inches * 16)
-    feet, rest = divmod(sixteenths, 12 * 16) if sixteenths >= 36 * 16 else (0, sixteenths)
+    feet, rest = divmod(sixteenths, 12 * 16) if sixteenths >= feet_from * 16 else (0, sixteenths)
     whole, part = divmod(rest, 16)
     fraction = str(Fraction(part, 16)) if part else ""
     text = " ".join(filter(None, [str(whole) if whole or not part else "", fraction])) + '"'
