@@ -89,3 +89,29 @@ def test_what_stands_in_brackets_is_the_si_figure_of_the_same_quantity(desk):
     found = re.fullmatch(r"([\d.]+) \(([\d.]+)\)", table.rows[1].cells[5])
     assert float(found[2]) / float(found[1]) == pytest.approx(57.21, rel=0.01)
     assert "{W} in ng/(Pa·s·m²)" in next(one.text for one in sheet.blocks if getattr(one, "text", "").startswith("In brackets"))
+
+
+def test_a_resistance_per_thickness_has_one_origin_on_all_sheets(tmp_path):
+    """The mark beside spruce's r in the steps is the one of the layer table, and its place on C5 is of spruce alone."""
+    file = tmp_path / "project.yaml"
+    text = SLAB.format(code="nbc-2020", units="metric", ground=EDGE) + WALL
+    file.write_text(text, encoding="utf-8")
+    made = Desk(compile_dossier(open_project(file)))
+    steps = as_text(thermal_sheet(made, "W1"))
+    mark = re.search(r"2a Spruce studs r = 8.5 m·K/W \((s\d+†)\)", steps)[1]
+    assert mark in as_text(assembly_sheet(made, "W1"))
+    as_text(thermal_sheet(made, "S1"))
+    [places] = [row[2] for row in made.book.rows() if row[0] == mark]
+    assert "in contact with the ground" not in places and "A-9.36.2.8.(1)-B and -C" in places
+    assert "A-9.36.2.4.(1)]" not in steps
+
+
+WALL = """  W1:
+    kind: wall
+    faces: outside air
+    layers:
+      - {material: foam, thickness: 50 mm}
+      - material: foam
+        thickness: 184 mm
+        framing: {member: stud, material: spruce, width: 38 mm, spacing: 600 mm, fraction: 20 %}
+"""

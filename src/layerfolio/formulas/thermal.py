@@ -11,7 +11,7 @@ def layer_resistance(*, d: float, lam: float) -> float:
     return d / lam
 
 
-@formula("R", source="nbc-2020, A-9.36.2.4.(1)")
+@formula("R", source="iso-6946-2017, 6.7.1.1")
 def resistance_by_thickness(*, d: float, r: float) -> float:
     """Thermal resistance of a layer from the code's resistance per thickness."""
     return d * r

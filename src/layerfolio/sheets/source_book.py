@@ -10,13 +10,16 @@ MEANING = {"c": "catalogue", "p": "project file", "s": "code set", "d": "default
 NOT_REREAD = "†"
 """Behind the mark of a figure that was not re-read in its source (mark "memory") or was computed by us ("derived")."""
 
+Key = tuple[str, str, str, str]
+"""Letter, source, how sure, and the place where that parts one figure from another."""
+
 
 @dataclass(slots=True)
 class SourceBook:
     """Gives each origin its mark in order of first use."""
 
-    _marks: dict[tuple[str, str, str], str] = field(default_factory=dict)
-    _places: dict[tuple[str, str, str], list[str]] = field(default_factory=dict)
+    _marks: dict[Key, str] = field(default_factory=dict)
+    _places: dict[Key, list[str]] = field(default_factory=dict)
 
     def mark(self, datum: Datum | None) -> str:
         """The mark of a figure, with a dagger where it was not re-read in its source."""
@@ -24,7 +27,8 @@ class SourceBook:
 
     def origin_mark(self, origin: Origin) -> str:
         letter = LETTERS[origin.chosen_by]
-        key = (letter, origin.source, origin.mark)
+        apart = origin.place if origin.mark == "derived" else ""  # computed in another way from another place
+        key = (letter, origin.source, origin.mark, apart)
         if key not in self._marks:
             number = sum(1 for known in self._marks if known[0] == letter) + 1
             self._marks[key] = f"{letter}{number}{NOT_REREAD if origin.mark in ('memory', 'derived') else ''}"
@@ -40,7 +44,7 @@ class SourceBook:
         """(mark, source in words, places, how sure) in the order c, d, p, s and of first use."""
         found = []
         for key, mark in sorted(self._marks.items(), key=lambda item: (item[0][0], int(item[1].strip(NOT_REREAD)[1:]))):
-            letter, source, sure = key
+            letter, source, sure, _ = key
             known = all_sources().get(source)
             words = f"{known.short}: {known.title}" if known and letter != "p" else source
             found.append(

@@ -46,6 +46,14 @@ def _resistance(part: Layer | Member, layer: Layer, about: str, record: Recorder
     return record.step(f.layer_resistance, about=about, d=thickness, lam=part.conductivity.value)
 
 
+def _give_resistivities(parts: list[tuple[Layer, Member | None]], record: Recorder) -> None:
+    """Resistances per thickness with their sources, before the steps that multiply by them."""
+    for layer, member in parts:
+        part = member or layer
+        if part.resistivity and not part.resistance:
+            record.given("r", part.resistivity.value, subject(layer, member), source_words(part.resistivity), part.resistivity)
+
+
 def source_words(datum: Datum) -> str:
     """A figure's source in one line: key or the person's own words, place, and what was chosen."""
     return ", ".join(part for part in (datum.origin.source, datum.origin.place, datum.note) if part)
@@ -56,6 +64,7 @@ def homogeneous(assembly: Assembly, record: Recorder) -> dict[int, LayerHeat]:
     plain = [x for x in counted_layers(assembly) if not (x.member and x.member.share.value > 0)]
     if plain:
         record.section("Homogeneous layers", key="homogeneous")
+    _give_resistivities([(x, None) for x in plain], record)
     found = {}
     for layer in sorted(plain, key=lambda x: (_basis(x), x.number)):
         value = _resistance(layer, layer, subject(layer), record)
@@ -69,6 +78,7 @@ def framed(assembly: Assembly, record: Recorder) -> dict[int, LayerHeat]:
     if mixed:
         record.section("Framed layers, parts side by side", key="framed")
     parts = [(x, None) for x in mixed] + [(x, x.member) for x in mixed]
+    _give_resistivities(parts, record)
     values = {
         (x.number, member is not None): _resistance(member or x, x, subject(x, member), record)
         for x, member in sorted(parts, key=lambda p: (_basis(p[1] or p[0]), p[0].number, p[1] is not None))
