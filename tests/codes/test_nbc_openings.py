@@ -134,3 +134,15 @@ def test_a_document_proves_only_what_it_names(proves, verdict):
     """A rated window whose document speaks of its colour has no document of its rating."""
     paper = N(number="Z-9", issuer="a test house", edition="2026", expires=None, proves=proves, title="")
     assert fenestration(opening(U=1.0, papers=(paper,))).verdict is verdict
+
+
+@pytest.mark.parametrize(("said", "verdict", "words"), [
+    ({}, Verdict.MEETS, ""), ({"absent": True}, Verdict.NEEDS_EVIDENCE, "the file of Z-9 is not there"),
+    ({"expires": "2020-01-01"}, Verdict.NEEDS_EVIDENCE, "has expired (2020-01-01)"),
+    ({"proves": ("colour",)}, Verdict.NEEDS_EVIDENCE, "does not say that it proves it"),
+    ({"number": None}, Verdict.NEEDS_EVIDENCE, "no document of the rating is given"),
+])  # fmt: skip
+def test_what_a_document_lacks_is_said(said, verdict, words):
+    usual = {"number": "Z-9", "issuer": "a test house", "edition": "2026", "expires": None, "proves": ("transmittance",)}
+    found = fenestration(opening(U=1.0, papers=(N(title="", **usual | said),)))
+    assert found.verdict is verdict and words in found.reason

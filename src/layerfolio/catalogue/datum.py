@@ -9,7 +9,8 @@ ChosenBy = Literal["layer", "project", "code", "catalogue", "default"]
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """A test report, data sheet or listing named in the project file. Dates are ISO texts; unknown fields empty."""
+    """A test report, data sheet or listing named in the project file. Dates are ISO texts; unknown fields empty.
+    `absent`: the file it names is not there."""
 
     file: str = ""
     number: str = ""
@@ -17,6 +18,7 @@ class Document:
     edition: str = ""
     expires: str = ""
     proves: tuple[str, ...] = ()
+    absent: bool = False
 
 
 @dataclass(frozen=True, slots=True)

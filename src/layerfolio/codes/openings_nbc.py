@@ -10,7 +10,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import TRANSMITTANCE, limit_figure, proved, square_metres
+from layerfolio.codes.stated import TRANSMITTANCE, limit_figure, proved, square_metres, unproved
 from layerfolio.codes.wording import figure, listed, pair
 
 STEP = "C4"
@@ -58,10 +58,14 @@ def _outcome(case: _Case) -> Outcome:
     judged = _compared(case, standard)
     if judged.verdict is Verdict.MEETS and not proved(case.about, opening.name, opening.stated, TRANSMITTANCE):
         return Outcome(
-            Verdict.NEEDS_EVIDENCE, f"by it: {judged.reason}; but no document of the rating is given",
+            Verdict.NEEDS_EVIDENCE, f"by it: {judged.reason}; but {_unproved(case.about, opening, 'the rating')}",
             f"supply the rating to {standard}: label or report with its number",
         )  # fmt: skip
     return judged
+
+
+def _unproved(about: Context, opening: Any, what: str) -> str:
+    return unproved(about, opening.name, opening.stated, what)
 
 
 def _apart(resolved: Resolved) -> list[Any]:
@@ -162,7 +166,7 @@ def judge_glass_block(requirement: Requirement, opening: Any, about: Context) ->
         found = Outcome(Verdict.MEETS, "transmittance and area are within the limits")
         if not proved(about, opening.name, opening.stated, TRANSMITTANCE):
             found = Outcome(
-                Verdict.NEEDS_EVIDENCE, "no document of the transmittance is given", "supply its report or data sheet"
+                Verdict.NEEDS_EVIDENCE, _unproved(about, opening, "the transmittance"), "supply its report or data sheet"
             )
     else:
         found = Outcome(Verdict.DOES_NOT_MEET, "the transmittance is over the limit", "choose a better product")
@@ -193,7 +197,9 @@ def judge_nominal(requirement: Requirement, opening: Any, about: Context) -> Fin
     elif proved(about, opening.name, opening.stated, TRANSMITTANCE):
         found = Outcome(Verdict.MEETS, "1/U less the films reaches the nominal figure")
     else:
-        found = Outcome(Verdict.NEEDS_EVIDENCE, "no document of the transmittance is given", "supply its report or data sheet")
+        found = Outcome(
+            Verdict.NEEDS_EVIDENCE, _unproved(about, opening, "the transmittance"), "supply its report or data sheet"
+        )  # fmt: skip
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step, amended=source, step=STEP,
         asked=f"nominal resistance of {shown} or more",

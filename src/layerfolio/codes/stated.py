@@ -3,7 +3,7 @@
 from typing import Any
 
 from layerfolio.codes.context import Context, value
-from layerfolio.codes.proving import findable, valid_on
+from layerfolio.codes.proving import absent, findable, valid_on
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.site_figures import length
 from layerfolio.units.quantity import Quantity
@@ -32,11 +32,11 @@ def limit_figure(requirement: Requirement, about: Context, key: str = "at_least"
 
 
 def documents_for(about: Context, name: str, own: Any, *claims: str) -> tuple[Any, ...]:
-    """Documents of a subject that can be found again and are valid on the project's date: its own evidence, and those of
-    the project that name it or one of the claims.
+    """Documents of a subject that can be found again, whose file is there where one is named, and that are valid on the
+    project's date: its own evidence, and those of the project that name it or one of the claims.
     """
     held = _held(about, name, own, claims)
-    return tuple(one for one in held if valid_on(getattr(one, "expires", None), about.date) is not False)
+    return tuple(one for one in held if not absent(one) and valid_on(getattr(one, "expires", None), about.date) is not False)
 
 
 def expired_for(about: Context, name: str, own: Any, *claims: str) -> tuple[Any, ...]:
@@ -58,8 +58,21 @@ SOLAR = ("solar", "shgc", "rating")
 
 def proved(about: Context, name: str, own: Any, words: tuple[str, ...]) -> bool:
     """Whether a document of the subject, findable and valid, names one of these things as what it proves."""
-    claims = (claim.lower() for one in documents_for(about, name, own) for claim in getattr(one, "proves", None) or ())
-    return any(word in claim for claim in claims for word in words)
+    return any(_says(one, words) for one in documents_for(about, name, own))
+
+
+def _says(document: Any, words: tuple[str, ...]) -> bool:
+    return any(word in claim.lower() for claim in getattr(document, "proves", None) or () for word in words)
+
+
+def unproved(about: Context, name: str, own: Any, what: str) -> str:
+    """Why no document proves a figure of a subject: none is given, or what the nearest one lacks. `what`: "the rating"."""
+    held, old = _held(about, name, own, ()), expired_for(about, name, own)
+    if old:
+        return f"the document {old[0].number} has expired ({old[0].expires})"
+    for one in held:
+        return f"the file of {one.number} is not there" if absent(one) else f"{one.number} does not say that it proves it"
+    return f"no document of {what} is given"
 
 
 def metres(size: float, customary: bool = False) -> str:

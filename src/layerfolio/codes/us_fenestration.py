@@ -10,7 +10,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import TRANSMITTANCE, proved
+from layerfolio.codes.stated import TRANSMITTANCE, proved, unproved
 from layerfolio.codes.us_fenestration_exceptions import by_mean, exempt, higher
 from layerfolio.codes.us_openings import Case, case_of, defaults_of
 from layerfolio.codes.wording import figure, listed, pair
@@ -62,8 +62,9 @@ def _shown(case: Case) -> Outcome:
     if case.by_default:
         return Outcome(Verdict.MEETS, "the code's default for a product without a label is within the limit")
     if not case.papers:
+        why = unproved(case.about, case.opening.name, case.opening.stated, "the rating")
         return Outcome(
-            Verdict.NEEDS_EVIDENCE, "by it: the rated transmittance is within the limit; but no document of the rating is given",
+            Verdict.NEEDS_EVIDENCE, f"by it: the rated transmittance is within the limit; but {why}",
             f"supply the rating to {case.standard}: label or report with its number",
         )  # fmt: skip
     return Outcome(Verdict.MEETS, "the rated transmittance is within the limit")
@@ -121,7 +122,8 @@ def judge_hatch(requirement: Requirement, opening: Any, about: Context) -> Findi
     else:
         found = Outcome(Verdict.MEETS, "it has the transmittance that is asked of what it lies in")
     if found.verdict is Verdict.MEETS and not proved(about, opening.name, opening.stated, TRANSMITTANCE):
-        found = Outcome(Verdict.NEEDS_EVIDENCE, f"by it: {found.reason}; but no document is given", "supply its report")
+        why = unproved(about, opening.name, opening.stated, "the transmittance")
+        found = Outcome(Verdict.NEEDS_EVIDENCE, f"by it: {found.reason}; but {why}", "supply its report")
     asked = f"insulated as {opening.wall}" + (f": {figure('U', limit, **how)} or less, or its R" if limit is not None else "")
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step, step=STEP, asked=asked,

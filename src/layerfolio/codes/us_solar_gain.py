@@ -10,7 +10,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome, by_zone, grouped
 from layerfolio.codes.rating import rated_to
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import SOLAR, proved, square_metres
+from layerfolio.codes.stated import SOLAR, proved, square_metres, unproved
 from layerfolio.codes.us_openings import defaults_of
 from layerfolio.codes.wording import listed
 
@@ -78,9 +78,8 @@ def _in_zone(
     if judges.at_most(value, limit):
         if by_default or proved(about, opening.name, opening.stated, SOLAR):
             return Outcome(Verdict.MEETS, "the coefficient is within the limit")
-        return Outcome(
-            Verdict.NEEDS_EVIDENCE, "within the limit, but no document of the rating is given", "supply the label or report"
-        )
+        why = unproved(about, opening.name, opening.stated, "the rating")
+        return Outcome(Verdict.NEEDS_EVIDENCE, f"within the limit, but {why}", "supply the label or report")
     return _over(requirement, opening, value, limit, zone, about)
 
 

@@ -49,6 +49,7 @@ class ProjectDocument(Evidence):
     )
 
     def check(self, node: Mapping, path: str, report: Report) -> None:
+        super().check(node, path, report)
         if not {"title", "number"} & self.stated:
             message = "the document has neither title nor number: nobody could find it again"
             report.problem(node.holder, path, message, "number: HB-1")
