@@ -47,6 +47,7 @@ class Dossier:
     dead_loads: "dict[str, DeadLoad]" = field(default_factory=dict)
     attachments: "dict[str, Attachment]" = field(default_factory=dict)
     wall_lines: "dict[str, WallLineStudy]" = field(default_factory=dict)
+    files: tuple[Path, ...] = ()  # the project file, then what it is a variant of
 
     @property
     def system(self) -> str:
@@ -122,6 +123,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         building,
         envelope,
         wall_lines=lines,
+        files=loaded.files,
     )
 
 

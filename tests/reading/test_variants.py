@@ -6,6 +6,8 @@ import os
 import pytest
 from workbench import PROJECT, problems, read, write
 
+from layerfolio.reading.variants import differences
+
 
 def test_maps_merge_lists_replace_null_removes(tmp_path):
     write(tmp_path, PROJECT)
@@ -118,3 +120,20 @@ def test_a_long_chain_ends(tmp_path):
         write(tmp_path, f"variant_of: {n + 1}.yaml\n", f"{n}.yaml")
     (found,) = problems(tmp_path / "0.yaml")
     assert "more than 20 files" in found.message
+
+
+def test_what_a_variant_says_otherwise(tmp_path):
+    write(tmp_path, PROJECT)
+    base = read(tmp_path / "project.yaml").project
+    text = f"layerfolio: 1\nvariant_of: project.yaml\nproject: {{title: {base.project.title}, revision: B, permit: ~}}\nindoor: ~\n"
+    text += "climate: {cooling_degree_days: 12 K.d}\nassemblies: {W1: {layers: [{membrane: foil}]}, W9: ~}\n"
+    told = differences(write(tmp_path, text, "v.yaml"))
+    assert told == ("project.revision", "indoor", "climate.cooling_degree_days", "assemblies.W1.layers")
+    assert differences(tmp_path / "project.yaml") == ()
+
+
+def test_what_differs_is_told_against_the_next_base(tmp_path):
+    write(tmp_path, PROJECT)
+    write(tmp_path, "variant_of: project.yaml\nproject: {revision: B, owner: second}\n", "b.yaml")
+    path = write(tmp_path, "variant_of: b.yaml\nproject: {revision: C, owner: second}\n", "c.yaml")
+    assert differences(path) == ("project.revision",)

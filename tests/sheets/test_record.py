@@ -454,3 +454,22 @@ def test_of_two_tables_the_one_that_is_met_is_named_by_its_line():
     assert f"table of insulation R-values, line {met + 1}" in shown.replace("\\", "")
     counted = sum(one.verdict is Verdict.DOES_NOT_MEET for one in said)
     assert sum(one.verdict is Verdict.DOES_NOT_MEET for one in desk.dossier.findings) == counted - 1
+
+
+class TestVariants:
+    def test_a_variant_names_its_base_and_what_differs(self, tmp_path):
+        desk = desk_of(variant(tmp_path, "project: {permit: BP-7, parcel: PID 025-117}\nindoor: {temperature: 21 degC}\n"))
+        first, second = as_text(cover(desk)), as_text(criteria(desk))
+        assert "Variant of project.yaml, sheet C2" in first
+        assert "It states otherwise: project.permit, project.parcel, indoor.temperature." in second
+        assert "BP-7" in first and "PID 025-117" in first
+
+    def test_no_more_than_twenty_keys_are_named(self, tmp_path):
+        keys = "".join(f"  stuff-{n}: {{conductivity: 0.04 W/(m.K), source: own}}\n" for n in range(23))
+        text = as_text(criteria(desk_of(variant(tmp_path, f"materials:\n{keys}"))))
+        assert "materials.stuff-19, and 3 more." in text
+
+    def test_a_file_of_its_own_is_no_variant(self):
+        desk = desk_of(SHOP)
+        assert "ariant of" not in as_text(cover(desk)) + as_text(criteria(desk))
+        assert "Permit |" not in as_text(cover(desk)) and "Parcel" not in as_text(cover(desk))

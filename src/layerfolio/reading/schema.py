@@ -66,6 +66,8 @@ class About(Record):
     owner: str | None = key(Line("name of the owner"), "owner")
     prepared_by: str | None = key(Line("name of the designer"), "who prepared the package")
     authority: str | None = key(Line("Building department"), "the authority having jurisdiction")
+    permit: str | None = key(Line("BP-2027-014"), "number of the permit or of the application, once the authority has given one")
+    parcel: str | None = key(Line("PID 025-117-308"), "number of the parcel in the land register or the tax roll")
     date: date | None = key(Day(), "date that prints on every sheet")
     revision: str | None = key(Line("A", 8), "mark of the revision")
     page: str = key(Pick("letter", "tabloid", "a4", "a3"), "sheet size", default="letter")

@@ -1,6 +1,7 @@
 """A project file that holds only what differs from another: the chain is read, checked for loops and merged."""
 
 import hashlib
+from collections.abc import Iterator
 from dataclasses import dataclass
 from os.path import isfile
 from pathlib import Path
@@ -10,7 +11,7 @@ from layerfolio.reading.files import decode, inside, read_bytes, shown_name
 from layerfolio.reading.nodes import compose
 from layerfolio.reading.record import null
 from layerfolio.reading.report import quoted
-from layerfolio.reading.tree import Mapping, Node, Scalar
+from layerfolio.reading.tree import Mapping, Node, Scalar, Sequence
 
 _KEY = "variant_of"
 LONGEST_CHAIN = 20
@@ -86,3 +87,34 @@ def merge(base: Mapping, variant: Mapping) -> Mapping:
         made.items[name] = merge(below, value) if both else value
         made.keys[name] = variant.keys[name]
     return made
+
+
+def differences(path: Path) -> tuple[str, ...]:
+    """Dotted keys that a variant states otherwise than the file it is a variant of, in the order of the file.
+
+    Empty for a file that is no variant; a list counts as one key, as it replaces the other; a removed key is among them.
+    """
+    own = compose(decode(read_bytes(path), path), shown_name(path))
+    base = _base(own, [path], path.parent)
+    return tuple(_differing(own, read_chain(base).tree, "")) if base else ()
+
+
+def _differing(own: Mapping, base: Mapping, above: str) -> Iterator[str]:
+    for name, value in own.items.items():
+        below, dotted = base.items.get(name), f"{above}{name}"
+        if isinstance(value, Mapping) and isinstance(below, Mapping):
+            yield from _differing(value, below, f"{dotted}.")
+        elif dotted not in (_KEY, "layerfolio") and not _same(value, below):
+            yield dotted
+
+
+def _same(one: Node, other: Node | None) -> bool:
+    """Whether two values read alike; nothing and null are alike."""
+    if other is None or null(one):
+        return null(one) and (other is None or null(other))
+    if isinstance(one, Scalar) and isinstance(other, Scalar):
+        return one.text == other.text
+    if isinstance(one, Sequence) and isinstance(other, Sequence):
+        return len(one.items) == len(other.items) and all(map(_same, one.items, other.items))
+    both = isinstance(one, Mapping) and isinstance(other, Mapping)
+    return both and one.items.keys() == other.items.keys() and all(_same(v, other.items[k]) for k, v in one.items.items())

@@ -20,7 +20,7 @@ def cover(desk: Desk) -> Sheet:
     about = desk.dossier.project.project
     head = Head(
         "", plain(about.title), f"Revision {plain(about.revision)}" if about.revision else "", large=True,
-        subtitle="Envelope assemblies: permit submittal package", under=plain(str(about.date or "")),
+        subtitle=f"Envelope assemblies: permit submittal package{_variant(desk)}", under=plain(str(about.date or "")),
     )  # fmt: skip
     facts = Beside(
         (Heading("Project", True), _project(desk), Heading("Code basis", True), _code(desk)),
@@ -34,6 +34,12 @@ def cover(desk: Desk) -> Sheet:
     ))  # fmt: skip
 
 
+def _variant(desk: Desk) -> str:
+    """Of a project file that holds only what differs: the file it is a variant of, and where the differences stand."""
+    base = desk.dossier.project.variant_of
+    return f". Variant of {plain(base)}, sheet {CRITERIA}" if base else ""
+
+
 def _project(desk: Desk) -> Pairs:
     project = desk.dossier.project
     about, building = project.project, project.building
@@ -44,6 +50,7 @@ def _project(desk: Desk) -> Pairs:
         ("Building area", written(building.building_area, desk.system)),
         ("Authority", about.authority), ("Prepared by", about.prepared_by),
     ]  # fmt: skip
+    rows[1:1] = [(label, said) for label, said in (("Parcel", about.parcel), ("Permit", about.permit)) if said]
     return Pairs(tuple((label, f"**{plain(str(value or NOT_GIVEN))}**") for label, value in rows))
 
 

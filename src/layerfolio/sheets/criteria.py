@@ -26,6 +26,7 @@ USUAL = (
 """Papers that offices ask for and that this package does not hold, each with the claim words of `documents` that name it."""
 
 
+MOST_KEYS = 20  # of a variant that are named
 ANNOUNCED = "announced, not given"
 
 
@@ -36,6 +37,7 @@ def criteria(desk: Desk) -> Sheet:
     blocks = desk.templates.blocks(
         "criteria",
         head=Head("", "Design criteria", "figures, sources, documents"),
+        variant=_variant(desk),
         code=_table("Criterion", code_rows(desk)),
         climate=_table("Criterion", climate_rows(desk)),
         american=_table("Criterion", american_rows(desk)) if american else "",
@@ -52,6 +54,19 @@ def criteria(desk: Desk) -> Sheet:
 def _table(what: str, rows: Rows, value: str = "Value", source: str = "Source", widths: tuple = (68, 62)) -> Table:
     columns = (Column(what, width=widths[0]), Column(value, width=widths[1]), Column(source))
     return Table(columns, tuple(Row(tuple(map(plain, row))) for row in rows))
+
+
+def _variant(desk: Desk) -> str:
+    """What the project file of a variant says otherwise than its base, at most so many keys."""
+    base, files = desk.dossier.project.variant_of, desk.dossier.files
+    if not base or not files:
+        return ""
+    from layerfolio.reading.variants import differences
+
+    told = differences(files[0])
+    more = f", and {len(told) - MOST_KEYS} more" if len(told) > MOST_KEYS else ""
+    words = ", ".join(told[:MOST_KEYS]) or "nothing"
+    return f"This project file is a variant of {base}. It states otherwise: {words}{more}."
 
 
 def _assumptions(desk: Desk) -> Rows:
