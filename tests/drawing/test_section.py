@@ -268,3 +268,16 @@ def test_one_changed_layer_leaves_the_hatches_of_its_neighbours_alone():
 def test_the_scale_that_is_asked_for_is_used():
     assert section(pictured.wall(), scale=10).scale == 10
     assert section(pictured.roof(), scale=20).scale == 20
+
+
+def test_a_spacing_across_the_section_says_whose_it_is():
+    """Battens outside the frame are dimensioned below the section, beside the lining: with their tag."""
+    frame, batten = pictured.member("stud", 38, 600, "vertical"), pictured.member("batten", 64, 400, "vertical")
+    layers = [
+        pictured.layer(1, "Larch boards", 19, "timber-board"),
+        pictured.layer(2, "Ventilated cavity", 38, "air", kind="cavity", cavity="ventilated", frame=batten),
+        pictured.layer(3, "Hemp batts", 140, "batt", insulating=True, frame=frame),
+    ]
+    assert words(section(builders.assembly(layers)), "spacing") == ["600", "2a: 400"]
+    inside = [replace(one, number=number) for number, one in enumerate((layers[2], layers[1], layers[0]), 1)]
+    assert words(section(builders.assembly(inside)), "spacing") == ["600", "400"]

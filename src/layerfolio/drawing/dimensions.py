@@ -109,7 +109,8 @@ def spacing_lines(
         if round(one.spacing, 3) in done or len(one.centres) < 2:
             continue
         done.add(round(one.spacing, 3))
-        _spacing(lower, one, units, below, -stack.depth, f"{one.tag}: " if several else "", length)
+        beyond = lead is not None and one.band.middle > lead.band.middle  # across the section from what it measures
+        _spacing(lower, one, units, below, -stack.depth, f"{one.tag}: " if several or beyond else "", length)
         below -= 7.0 if length == inf else 7.0 + UNDER - 1.1
     lower.marks.sort(key=lambda one: isinstance(one, Text))  # a figure's white field cuts the lines that pass it
     return upper, lower
