@@ -404,6 +404,48 @@ def test_a_rating_rests_on_a_document_that_is_there_and_names_it(tmp_path, paper
     if there:
         (tmp_path / "a.pdf").write_bytes(TEXT)
     window = "{kind: window, in: W1, width: 1 m, height: 1 m, transmittance: 1.0 W/(m2.K), basis: rated to CSA A440.2, "
-    loaded = opened(tmp_path, more=f"building: {{occupancy: house}}\nopenings: {{A1: {window}evidence: [{paper}]}}}}")
+    house = "building: {occupancy: house, storeys: 1, building_area: 50 m2}\n"
+    loaded = opened(tmp_path, more=f"{house}openings: {{A1: {window}evidence: [{paper}]}}}}")
     (line,) = [one for one in compile_dossier(loaded).findings if one.id.endswith("/fenestration")]
     assert line.verdict is verdict
+
+
+def wall_of(folder, *, thickness=184, paper=EVIDENCE % ", expires: 2026-12-31", more="", beside=""):
+    """The line on the resistance of a wall of batts alone, whose report may have expired."""
+    text = PROJECT.format(set_id="nbc-2020", date="date: 2027-02-03", evidence=paper, more=more)
+    text = text.replace("{membrane:", beside + "{membrane:").replace("thickness: 140 mm", f"thickness: {thickness} mm").replace('zone: "6"', 'zone: "4", heat_recovery: true')
+    (folder / "project.yaml").write_text(
+        text + "building: {occupancy: house, storeys: 1, building_area: 50 m2}\n", encoding="utf-8"
+    )
+    (folder / "b.pdf").write_bytes(TEXT)
+    return compile_dossier(open_project(folder / "project.yaml"))
+
+
+def heat_line(dossier):
+    return next(one for one in dossier.findings if one.topic == "thermal" and one.assembly == "W1" and one.limit)
+
+
+class TestExpiredFigures:
+    def test_a_verdict_that_turns_without_it_waits_for_a_newer_edition(self, tmp_path):
+        line = heat_line(wall_of(tmp_path))
+        assert line.verdict is Verdict.NEEDS_EVIDENCE and "whose document has expired" in line.reason
+        assert "newer edition of the document of Own batts (layer 2)" in line.next_step
+
+    def test_a_valid_document_lets_it_stand(self, tmp_path):
+        assert heat_line(wall_of(tmp_path, paper=EVIDENCE % ", expires: 2027-02-03")).verdict is Verdict.MEETS
+
+    def test_one_valid_document_is_enough(self, tmp_path):
+        newer = (EVIDENCE % "").replace("B-1", "B-2")
+        assert heat_line(wall_of(tmp_path, paper=f"{EVIDENCE % ', expires: 2026-12-31'}, {newer}")).verdict is Verdict.MEETS
+
+    def test_a_newer_one_of_the_project_is_found(self, tmp_path):
+        more = "documents: [{number: B-3, issuer: Skerry Test House, edition: 2027, for: own-batt, proves: conductivity}]"
+        assert heat_line(wall_of(tmp_path, more=more)).verdict is Verdict.MEETS
+
+    def test_an_old_document_of_another_figure_turns_nothing(self, tmp_path):
+        old = (EVIDENCE % ", expires: 2026-12-31").replace("proves: [conductivity]", "proves: [density]")
+        assert heat_line(wall_of(tmp_path, paper=f"{old}, {EVIDENCE % ''}")).verdict is Verdict.MEETS
+
+    def test_a_layer_without_which_the_limit_is_reached_may_have_an_old_document(self, tmp_path):
+        other = "{name: felt, material: wood-fibre-board, conductivity: 0.040 W/(m.K), thickness: 200 mm, source: sheet F-1}, "
+        assert heat_line(wall_of(tmp_path, beside=other)).verdict is Verdict.MEETS

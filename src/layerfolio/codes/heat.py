@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
-from layerfolio.codes.inputs import from_memory
+from layerfolio.codes.inputs import Weak, turned, weak
 from layerfolio.codes.limits import Limit, Resolved, resolve
 from layerfolio.codes.making import MEMORY_LIMIT, finding
 from layerfolio.codes.naming import by_name, called
@@ -132,8 +132,7 @@ def _compared(case: Case, limit: Limit) -> tuple[Verdict, str, str]:
         return Verdict.DOES_NOT_MEET, f"the limit is missed by {_margin(case, limit)}{remark}", _remedy(case)
     turning = _turning(case, limit)
     if turning:
-        reason = f"the verdict would turn without {listed(turning)}, whose figure rests on memory"
-        return Verdict.NEEDS_EVIDENCE, reason, f"supply the figure of {listed(turning)} with its source"
+        return Verdict.NEEDS_EVIDENCE, *turned(turning, lambda names: listed(by_name(case.study.assembly, names)))
     return Verdict.MEETS, f"the calculated figure reaches the limit{remark}", ""
 
 
@@ -145,16 +144,16 @@ def _passes_uncorrected(case: Case, limit: Limit) -> bool:
     return case.passes(plain.transmittance if case.requirement.quantity == "U" else plain.resistance, limit.value)
 
 
-def _turning(case: Case, limit: Limit) -> tuple[str, ...]:
-    """What rests on memory and would turn the verdict if it counted as nothing."""
+def _turning(case: Case, limit: Limit) -> tuple[Weak, ...]:
+    """What rests on memory or on an expired document and would turn the verdict if it counted as nothing."""
     resistance = case.value if case.without_framing else case.study.final.resistance
     found = []
-    for name, amount in from_memory(case.study):
-        left = resistance - amount
+    for one in weak(case.study, case.context):
+        left = resistance - one.amount
         value = left if case.requirement.quantity != "U" else (1 / left if left > 0 else float("inf"))
         if value == float("inf") or not case.passes(value, limit.value):
-            found.append(name)
-    return tuple(by_name(case.study.assembly, found))
+            found.append(one)
+    return tuple(found)
 
 
 def _margin(case: Case, limit: Limit) -> str:

@@ -1,11 +1,53 @@
-"""Figures from memory among the inputs: they may stand unless the verdict would turn without them."""
+"""Inputs that rest on memory or on an expired document: they may stand unless the verdict would turn without them."""
+
+from collections.abc import Iterable
+from typing import Any, NamedTuple
 
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.catalogue.datum import Datum
+from layerfolio.codes.proving import about as proves
+from layerfolio.codes.proving import absent, findable, valid_on
 from layerfolio.formulas.thermal import layer_resistance, resistance_by_thickness
 from layerfolio.studies.types import LayerHeat, ThermalStudy
 
 FROM_MEMORY = "memory"
+
+
+class Weak(NamedTuple):
+    """An input on which no verdict may turn: its name and the resistance it brings (m2.K/W)."""
+
+    name: str
+    amount: float
+    expired: bool
+
+
+def weak(study: ThermalStudy, about: Any) -> tuple[Weak, ...]:
+    """What rests on memory, then the layers whose documents of heat have all expired. `about`: the Context."""
+    memory = [Weak(name, amount, False) for name, amount in from_memory(study)]
+    old = [Weak(one.layer.name, brings(one), True) for one in study.layers if _expired(one.layer, about)]
+    return tuple([*memory, *(one for one in old if one.amount > 0)])
+
+
+def turned(found: Iterable[Weak], names: Any) -> tuple[str, str]:
+    """Reason and next step of a verdict that would turn without these. `names`: from names as found to one printed list."""
+    by = {old: [one.name for one in found if one.expired is old] for old in (False, True)}
+    why = {False: "whose figure rests on memory", True: "whose document has expired"}
+    reasons = [f"{names(some)}, {why[old]}" for old, some in by.items() if some]
+    steps = [f"supply the figure of {names(by[False])} with its source"] if by[False] else []
+    steps += [f"supply a newer edition of the document of {names(by[True])}"] if by[True] else []
+    return f"the verdict would turn without {'; or without '.join(reasons)}", "; ".join(steps)
+
+
+def _expired(layer: Layer, about: Any) -> bool:
+    """Whether the project file's own heat figure of a layer has documents, and none of them is valid any more."""
+    figure = layer.resistance or layer.resistivity or layer.conductivity
+    if figure is None or figure.origin.chosen_by not in ("layer", "project"):
+        return False
+    held = [one for one in dict.fromkeys((*figure.origin.documents, *layer.documents)) if findable(one)]
+    held = [one for one in held if proves(one, "heat")] or held
+    named = [one for one in getattr(about.project, "documents", None) or () if {layer.material, layer.name} & set(one.for_)]
+    held += [one for one in named if proves(one, "heat")]
+    return bool(held) and all(not absent(one) and valid_on(one.expires, about.date) is False for one in held)
 
 
 def heat_figures(layer: Layer) -> tuple[Datum, ...]:

@@ -6,8 +6,9 @@ from typing import Literal, Protocol
 
 from layerfolio.catalogue.datum import Document
 
-Matter = Literal["vapour", "bracing", "air"]
+Matter = Literal["heat", "vapour", "bracing", "air"]
 WORDS: dict[Matter, tuple[str, ...]] = {
+    "heat": ("conductivity", "thermal", "lambda", "resistance", "r-value"),
     "vapour": ("permeance", "permeability", "vapour", "equivalent_air_layer", "equivalent air layer"),
     "bracing": ("bracing", "lateral", "racking"),
     "air": ("air",),
@@ -40,6 +41,8 @@ def about(document: Paper, matter: Matter) -> bool:
 
 def about_words(claim: str, matter: Matter) -> bool:
     """Whether words in small letters are of that matter: an air permeance is one of air, the equivalent air layer of vapour."""
+    if matter == "heat" and re.search(r"\b(vapour|fire|air|water|lateral)\b", claim):
+        return False
     if matter == "vapour" and "air perm" in claim:
         return False
     if matter == "air" and "equivalent" in claim:
@@ -55,7 +58,7 @@ def valid_on(expires: object, date: object) -> bool | None:
 
 
 def proof(documents: Iterable[Document], matter: Matter, date: object) -> tuple[Document | None, Document | None]:
-    """The document that proves it on that date; else, second, one that would if it could be found again, were there, or had not expired."""
+    """The document that proves it on that date; else, second, one that would if it could be found, were there, or were valid."""
     held = [one for one in dict.fromkeys(documents) if about(one, matter)]
     found = [one for one in held if findable(one)]
     valid = next((one for one in found if not absent(one) and valid_on(one.expires, date) is not False), None)

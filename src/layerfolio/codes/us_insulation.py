@@ -2,7 +2,7 @@
 
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
-from layerfolio.codes.inputs import from_memory
+from layerfolio.codes.inputs import Weak, turned, weak
 from layerfolio.codes.making import finding
 from layerfolio.codes.naming import by_name, called
 from layerfolio.codes.outcomes import Outcome, by_zone, grouped
@@ -20,7 +20,7 @@ def judge_insulation(requirement: Requirement, thermal: ThermalStudy, vapour: Va
     found = insulation_of(thermal)
     by = {zone: rows(requirement, thermal, about, zone) for zone in about.zones}
     amended = about.amended.get(requirement.id)
-    outcome = _hindered(thermal) or by_zone({zone: _outcome(requirement, thermal, found, by[zone]) for zone in by})
+    outcome = _hindered(thermal) or by_zone({zone: _outcome(thermal, found, by[zone], about) for zone in by})
     limits = {one[0].least for one in by.values()}
     limit = limits.pop() if len(limits) == 1 else None
     return finding(
@@ -48,17 +48,14 @@ def _hindered(thermal: ThermalStudy) -> Outcome | None:
     return None
 
 
-def _outcome(requirement: Requirement, thermal: ThermalStudy, found: Insulation, options: list[Row]) -> Outcome:
+def _outcome(thermal: ThermalStudy, found: Insulation, options: list[Row], about: Context) -> Outcome:
     sure = [one for one in options if not one.question]
     if any(one.asks_nothing for one in sure):
         return Outcome(Verdict.MEETS, "the table asks for no insulation here")
     if any(one.holds(found) for one in sure):
-        turning = _turning(thermal, sure)
+        turning = _turning(thermal, sure, about)
         if turning:
-            return Outcome(
-                Verdict.NEEDS_EVIDENCE, f"the verdict would turn without {listed(turning)}, whose figure rests on memory",
-                f"supply the figure of {listed(turning)} with its source",
-            )  # fmt: skip
+            return Outcome(Verdict.NEEDS_EVIDENCE, *turned(turning, lambda names: listed(by_name(thermal.assembly, names))))
         return Outcome(Verdict.MEETS, "the insulation reaches the table")
     open_ = [one for one in options if one.question and one.holds(found)]
     if open_:
@@ -72,11 +69,11 @@ def _outcome(requirement: Requirement, thermal: ThermalStudy, found: Insulation,
     )
 
 
-def _turning(thermal: ThermalStudy, sure: list[Row]) -> list[str]:
-    """Insulation by memory without which no row is reached."""
-    weak = [name for name, _ in from_memory(thermal)]
-    found = [name for name in weak if not any(one.holds(insulation_of(thermal, without=name)) for one in sure)]
-    return by_name(thermal.assembly, [name for name in found if any(x.name == name for x in thermal.assembly.layers)])
+def _turning(thermal: ThermalStudy, sure: list[Row], about: Context) -> list[Weak]:
+    """Insulation by memory or by an expired document, without which no row is reached."""
+    layers = {one.name for one in thermal.assembly.layers}
+    found = [one for one in weak(thermal, about) if one.name in layers]
+    return [x for x in found if not any(one.holds(insulation_of(thermal, without=x.name)) for one in sure)]
 
 
 def _asked(by: dict[str, list[Row]], about: Context, amended: bool) -> str:
