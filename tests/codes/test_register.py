@@ -413,7 +413,8 @@ def test_a_rating_rests_on_a_document_that_is_there_and_names_it(tmp_path, paper
 def wall_of(folder, *, thickness=184, paper=EVIDENCE % ", expires: 2026-12-31", more="", beside=""):
     """The line on the resistance of a wall of batts alone, whose report may have expired."""
     text = PROJECT.format(set_id="nbc-2020", date="date: 2027-02-03", evidence=paper, more=more)
-    text = text.replace("{membrane:", beside + "{membrane:").replace("thickness: 140 mm", f"thickness: {thickness} mm").replace('zone: "6"', 'zone: "4", heat_recovery: true')
+    text = text.replace("{membrane:", beside + "{membrane:").replace("thickness: 140 mm", f"thickness: {thickness} mm")
+    text = text.replace('zone: "6"', 'zone: "4", heat_recovery: true')
     (folder / "project.yaml").write_text(
         text + "building: {occupancy: house, storeys: 1, building_area: 50 m2}\n", encoding="utf-8"
     )
@@ -447,5 +448,5 @@ class TestExpiredFigures:
         assert heat_line(wall_of(tmp_path, paper=f"{old}, {EVIDENCE % ''}")).verdict is Verdict.MEETS
 
     def test_a_layer_without_which_the_limit_is_reached_may_have_an_old_document(self, tmp_path):
-        other = "{name: felt, material: wood-fibre-board, conductivity: 0.040 W/(m.K), thickness: 200 mm, source: sheet F-1}, "
+        other = "{name: felt, material: wood-fibre-board-dry, conductivity: 0.040 W/(m.K), thickness: 200 mm, source: sheet F-1}, "
         assert heat_line(wall_of(tmp_path, beside=other)).verdict is Verdict.MEETS
