@@ -125,7 +125,8 @@ def test_a_long_chain_ends(tmp_path):
 def test_what_a_variant_says_otherwise(tmp_path):
     write(tmp_path, PROJECT)
     base = read(tmp_path / "project.yaml").project
-    text = f"layerfolio: 1\nvariant_of: project.yaml\nproject: {{title: {base.project.title}, revision: B, permit: ~}}\nindoor: ~\n"
+    text = f"layerfolio: 1\nvariant_of: project.yaml\nproject: {{title: {base.project.title}, revision: B, permit: ~}}\n"
+    text += "indoor: ~\n"
     text += "climate: {cooling_degree_days: 12 K.d}\nassemblies: {W1: {layers: [{membrane: foil}]}, W9: ~}\n"
     told = differences(write(tmp_path, text, "v.yaml"))
     assert told == ("project.revision", "indoor", "climate.cooling_degree_days", "assemblies.W1.layers")

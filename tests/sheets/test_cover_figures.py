@@ -11,7 +11,7 @@ ROWS = [  # as written, kind, metric first, customary first
     ("41.8 psf", "pressure", "2.00 kPa (41.8 psf)", "41.8 psf (2.00 kPa)"),
     ("1.8 kPa", "pressure", "1.8 kPa", "37.6 psf (1.8 kPa)"),
     ("775 ft2", "area", "72.0 m² (775 ft²)", "775 ft² (72.0 m²)"),
-    ("8650 F.d", "degree_days", "4806 K·d (8650 °F·d)", "8650 °F·d (4806 K·d)"),
+    ("8650 F.d", "degree_days", "4805.6 K·d (8650 °F·d)", "8650 °F·d (4805.6 K·d)"),
     ("4600 K.d", "degree_days", "4600 K·d", "8280 °F·d (4600 K·d)"),
     ("40 L/s", "airflow", "40 L/s", "84.8 cfm (40 L/s)"),
     ("35 cfm", "airflow", "16.5 L/s (35 cfm)", "35 cfm (16.5 L/s)"),

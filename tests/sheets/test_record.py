@@ -473,3 +473,28 @@ class TestVariants:
         desk = desk_of(SHOP)
         assert "ariant of" not in as_text(cover(desk)) + as_text(criteria(desk))
         assert "Permit |" not in as_text(cover(desk)) and "Parcel" not in as_text(cover(desk))
+
+
+class TestStatedAnswers:
+    def test_each_answer_of_the_shop_stands_on_the_criteria_with_its_lines(self):
+        desk = desk_of(SHOP)
+        text = as_text(criteria(desk)).replace("*", "")
+        number = next(n for n, one in enumerate(desk.dossier.findings, 1) if one.id.endswith("/cladding-to-ground"))
+        assert f"W1 | Cladding above the ground | 300 mm | {number}" in text
+        for said in ("Vents, low, net free area | 0.48 m²", "Fire blocks, apart along the wall | 8 m", "steel sheet 0.38 mm"):
+            assert said in text
+
+    def test_a_line_that_rests_on_an_answer_leads_to_the_criteria(self, desk):
+        resting = [one for one in desk.dossier.findings if one.id.endswith(("/roof-vents", "/roof-ventilation", "/fire-blocks"))]
+        for one in resting:
+            stated = desk.dossier.project.assemblies[one.assembly]
+            known = stated.vents if "roof" in one.id else stated.fire_blocks
+            assert ("C2" in sheets_to_see(one, desk)) == (known is not None)
+
+    def test_in_customary_units_both_systems_print(self):
+        text = as_text(criteria(desk_of(ROOT / "examples" / "straw-cottage" / "project.yaml")))
+        assert "(356 mm)" in text and "Flame spread of Straw bales on edge | 10, smoke developed 340" in text
+
+    def test_figures_of_the_united_states_are_not_missing_in_canada(self):
+        text = as_text(criteria(desk_of(SHOP)))
+        assert "Seismic design category" not in text and "Basic wind speed" not in text

@@ -14,6 +14,7 @@ from layerfolio.sheets.markup import plain
 from layerfolio.sheets.record_paths import TopicWords, answering_line, path_cell, performance_cell, topic_words
 from layerfolio.sheets.record_summary import summary
 from layerfolio.sheets.source_book import NOT_REREAD
+from layerfolio.sheets.stated_answers import rests_on_an_answer
 
 COLUMNS = (
     ("No.", "", 8), ("Question", "clause; sheets to see", 44), ("Prescriptive path", "asked and provided", 67),
@@ -88,7 +89,7 @@ def sheets_to_see(finding: Finding, desk: Desk) -> tuple[str, ...]:
     """The drawing or list that shows the subject, then rows of the evidence register; calculations stand at the figure."""
     evidence = tuple(finding.evidence)
     if finding.assembly in desk.dossier.assemblies:
-        return (finding.assembly, *evidence)
+        return (finding.assembly, *((CRITERIA,) if rests_on_an_answer(finding, desk) else ()), *evidence)
     if finding.opening:
         wall = getattr((getattr(desk.dossier.project, "openings", None) or {}).get(finding.assembly), "in_", "")
         return tuple(filter(None, (OPENINGS, wall, *evidence)))

@@ -15,6 +15,7 @@ from layerfolio.sheets.criteria_rows import (
 from layerfolio.sheets.desk import BUILDING, CRITERIA, RECORD, SOURCES, Desk
 from layerfolio.sheets.figures import NOT_GIVEN
 from layerfolio.sheets.markup import plain
+from layerfolio.sheets.stated_answers import stated_answers
 
 USUAL = (
     ("Site plan: boundaries, other buildings, grades", ("site plan", "site")),
@@ -44,6 +45,7 @@ def criteria(desk: Desk) -> Sheet:
         loads=_table("Criterion", load_rows(desk)),
         inside=_table("Criterion", inside_rows(desk)),
         building=_table("Fact", building_rows(desk)),
+        stated=stated_answers(desk) or "",
         assumptions=_table("What is assumed", _assumptions(desk), "As", "Where it stands"),
         documents=_table("Document", _documents(desk), "For", "State", (60, 36)),
         asked=asked if asked.rows else "",

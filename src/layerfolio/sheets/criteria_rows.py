@@ -111,6 +111,10 @@ def mean_of_year(desk: Desk) -> str:
     return written(Quantity(sum(values) / 12, "temperature", f"{sum(values) / 12:.1f} degC"), desk.system)
 
 
+OF_AMERICA = ("site_loads.wind_speed", "site_loads.seismic.category")
+"""Figures that other codes do not ask for."""
+
+
 def load_rows(desk: Desk) -> Rows:
     """Loads of the site."""
     source = str(at(desk, "site_loads.source") or f"{FILE}; confirm")
@@ -120,7 +124,9 @@ def load_rows(desk: Desk) -> Rows:
         ("Spectral acceleration Sa(0.2)", "site_loads.seismic.Sa02"),
         ("Seismic design category", "site_loads.seismic.category"),
     )  # fmt: skip
-    return [row(desk, words, path, source) for words, path in listed]
+    american = desk.dossier.project.code.set.startswith("irc-")
+    asked = [one for one in listed if american or one[1] not in OF_AMERICA or at(desk, one[1]) is not None]
+    return [row(desk, words, path, source) for words, path in asked]
 
 
 def inside_rows(desk: Desk) -> Rows:

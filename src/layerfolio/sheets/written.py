@@ -5,7 +5,7 @@ import re
 from layerfolio.sheets.figures import NOT_GIVEN
 from layerfolio.units.pretty import pretty_unit
 from layerfolio.units.quantity import Quantity
-from layerfolio.units.show import in_units, significant
+from layerfolio.units.show import fixed, in_units, significant
 
 UNITS = {
     "temperature": ("degC", "degF"),
@@ -38,8 +38,11 @@ def written(quantity: Quantity | None, system: str) -> str:
 
 
 def _converted(quantity: Quantity, unit: str) -> str:
-    digits = 4 if quantity.kind == "degree_days" else 3
-    return f"{significant(in_units(quantity.value, unit), digits)}\u00a0{pretty_unit(unit)}"
+    value = in_units(quantity.value, unit)
+    figure = significant(value, 3)
+    if quantity.kind == "degree_days":  # as the record prints them
+        figure = fixed(value, 1 if unit == "K.d" else 0).removesuffix(".0")
+    return f"{figure}\u00a0{pretty_unit(unit)}"
 
 
 def _as_text(quantity: Quantity) -> str:
