@@ -1,7 +1,7 @@
 """The steps of the heat through the ground, for the calculation sheet of an assembly that meets it."""
 
 from layerfolio.catalogue.ground import ground_data
-from layerfolio.sheets.blocks import Block, Column, Head, Heading, Paragraph, ResultBox, Row, Space, Table
+from layerfolio.sheets.blocks import Block, Column, Heading, Paragraph, ResultBox, Row, Space, Table
 from layerfolio.sheets.calculation import calculation
 from layerfolio.sheets.desk import BUILDING, RECORD, Desk
 from layerfolio.sheets.figures import unit_of, with_unit
@@ -15,16 +15,16 @@ STANDARD = "ISO 13370:2017"
 
 
 def ground_blocks(desk: Desk, name: str) -> list[Block]:
-    """Steps, result and what the result serves, on a page of their own; what is missing and what may be stated, below the
-    sheet's other steps; nothing off the ground."""
+    """Steps, result and what the result serves, or what is missing and what may be stated, below the sheet's other steps,
+    so that these never end with a table alone on a page; nothing off the ground."""
     study = desk.dossier.ground.get(name)
     if study is None:
         return []
+    above: list[Block] = [Space(2.25), Heading(f"Heat through the ground by {STANDARD}: {study.kind}")]
     if study.transmittance is None:
-        return [Space(2.25), Heading(f"Heat through the ground by {STANDARD}: {study.kind}"), *_wanted(desk, study)]
+        return [*above, *_wanted(desk, study)]
     steps = calculation(study.trace, desk.system, desk.book, total="U_gr")
-    head = Head(plain(name), "Heat through the ground", f"{STANDARD}, {study.kind}")
-    return [head, Paragraph(_serves()), steps, Space(1.75), _result(desk, study)]
+    return [*above, Paragraph(_serves()), steps, Space(1.75), _result(desk, study)]
 
 
 def _serves() -> str:
