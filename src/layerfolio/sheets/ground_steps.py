@@ -1,8 +1,11 @@
 """The steps of the heat through the ground, for the calculation sheet of an assembly that meets it."""
 
+from dataclasses import replace
+
 from layerfolio.catalogue.ground import ground_data
 from layerfolio.sheets.blocks import Block, Column, Heading, Paragraph, ResultBox, Row, Space, Table
 from layerfolio.sheets.calculation import calculation
+from layerfolio.sheets.close_steps import close
 from layerfolio.sheets.desk import BUILDING, RECORD, Desk
 from layerfolio.sheets.figures import unit_of, with_unit
 from layerfolio.sheets.markup import plain
@@ -23,7 +26,8 @@ def ground_blocks(desk: Desk, name: str) -> list[Block]:
     above: list[Block] = [Space(2.25), Heading(f"Heat through the ground by {STANDARD}: {study.kind}")]
     if study.transmittance is None:
         return [*above, *_wanted(desk, study)]
-    steps = calculation(study.trace, desk.system, desk.book, total="U_gr")
+    made = calculation(study.trace, desk.system, desk.book, total="U_gr")
+    steps = replace(made, steps=tuple(map(close, made.steps)))
     return [*above, Paragraph(_serves()), steps, Space(1.75), _result(desk, study)]
 
 
