@@ -285,7 +285,7 @@ class TestWaiting:
     def test_others_wait_for_nothing(self, tmp_path):
         from dataclasses import replace
 
-        one = replace(finding(next_step="supply the airtightness report"), verdict=Verdict.MEETS)
+        one = replace(finding(next_step="supply the airtightness report"), verdict=Verdict.MEETS, topic="water")
         found = made(tmp_path, [one])
         assert with_rows([one], found) == (one,) and waits_for(one, found) == ""
 
@@ -314,6 +314,8 @@ class TestEveryExample:
             assert set(one.evidence) <= numbers, one.id
             if one.verdict is Verdict.NEEDS_EVIDENCE:
                 assert one.evidence and waits_for(one, found), one.id
+            elif one.verdict is Verdict.MEETS:  # each row that it names is open, and is said
+                assert all(found.row(number).waits and number in one.what_follows for number in one.evidence), one.id
             else:  # no row is named that the finding does not name itself
                 named = [found.row(number).document.number for number in one.evidence]
                 assert all(number in f"{one.given} {one.next_step}" for number in named), one.id
@@ -448,5 +450,46 @@ class TestExpiredFigures:
         assert heat_line(wall_of(tmp_path, paper=f"{old}, {EVIDENCE % ''}")).verdict is Verdict.MEETS
 
     def test_a_layer_without_which_the_limit_is_reached_may_have_an_old_document(self, tmp_path):
-        other = "{name: felt, material: wood-fibre-board-dry, conductivity: 0.040 W/(m.K), thickness: 200 mm, source: sheet F-1}, "
+        other = "{name: felt, material: wood-fibre-board-dry, conductivity: 0.040 W/(m.K), thickness: 200 mm, source: sheet F}, "
         assert heat_line(wall_of(tmp_path, beside=other)).verdict is Verdict.MEETS
+
+
+class TestWhatAMeetsRestsOn:
+    def lines(self, dossier):
+        found = register(dossier.project, dossier.assemblies, dossier.openings, dossier.findings, dossier.folder)
+        return found, with_rows(dossier.findings, found)
+
+    def heat(self, folder, **how):
+        dossier = wall_of(folder, **how)
+        found, made = self.lines(dossier)
+        return found, next(one for one in made if one.id == heat_line(dossier).id and one.assembly == "W1")
+
+    def test_nothing_is_said_where_each_document_is_there(self, tmp_path):
+        _, line = self.heat(tmp_path, paper=EVIDENCE % "")
+        assert (line.verdict, line.evidence, line.what_follows) == (Verdict.MEETS, (), "")
+
+    def test_a_missing_document_of_the_insulation_is_named(self, tmp_path):
+        found, line = self.heat(tmp_path, paper="")
+        row = batt(found)
+        assert line.verdict is Verdict.MEETS and line.evidence == (row.number,)
+        assert line.what_follows == f"rests on {row.number}, missing"
+
+    def test_an_expired_one_that_turns_nothing_is_named(self, tmp_path):
+        other = "{name: felt, material: wood-fibre-board-dry, conductivity: 0.040 W/(m.K), thickness: 200 mm, source: sheet F}, "
+        found, line = self.heat(tmp_path, beside=other)
+        felt = found.of("wood-fibre-board-dry")[0]
+        assert line.what_follows == f"rests on {felt.number}, missing; {batt(found).number}, expired"
+
+    def test_a_rating_without_a_file_is_named(self, tmp_path):
+        window = "{kind: window, in: W1, width: 1 m, height: 1 m, transmittance: 1.0 W/(m2.K), basis: rated to CSA A440.2, "
+        paper = "{number: Z-9, issuer: x, edition: 2026, proves: [transmittance]}"
+        dossier = wall_of(tmp_path, more=f"openings: {{A1: {window}evidence: [{paper}]}}}}")
+        found, made = self.lines(dossier)
+        (line,) = [one for one in made if one.id.endswith("/fenestration")]
+        assert line.verdict is Verdict.MEETS
+        assert line.rests == f"rests on {found.of('A1', 'opening')[0].number}, not beside this set"
+
+    def test_a_question_that_names_an_absent_document_says_so(self):
+        _, dossier, found = example(ROOT / "examples" / "chandlery" / "project.yaml")
+        (line,) = [one for one in with_rows(dossier.findings, found) if one.id.endswith("/heat-recovery")]
+        assert line.verdict is Verdict.NEEDS_JUDGEMENT and line.rests == f"rests on {line.evidence[0]}, not beside this set"

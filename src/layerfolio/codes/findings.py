@@ -31,7 +31,8 @@ class Finding:
     `step` names where the provided figure was calculated ("W1-T"). `assembly` is the subject's name: an assembly or an
     opening, None for the building; `opening` tells which. `performance` names the performance path and what was calculated
     on it or has to come from elsewhere; `chosen` the path that is taken and why. `answered_by` is the id of a finding on
-    the performance path that answers this one. `evidence` lists rows of the evidence register ("E1-03").
+    the performance path that answers this one. `evidence` lists rows of the evidence register ("E1-03"); `rests`
+    says which of those it rests on though they are open.
     """
 
     id: str
@@ -59,10 +60,13 @@ class Finding:
     chosen: str = ""
     answered_by: str = ""
     evidence: tuple[str, ...] = ()
+    rests: str = ""
 
     @property
     def what_follows(self) -> str:
-        """Under the verdict: why the verdict is so, what to supply or whom to ask; nothing when it meets."""
+        """Under the verdict: why it is so, what to supply or whom to ask, which open documents it rests on; when it meets
+        the last alone.
+        """
         if self.verdict is Verdict.MEETS:
-            return ""
-        return "; ".join(dict.fromkeys(filter(None, (self.reason, self.next_step))))
+            return self.rests
+        return "; ".join(dict.fromkeys(filter(None, (self.reason, self.next_step, self.rests))))

@@ -12,6 +12,7 @@ from layerfolio.codes.findings import Finding
 from layerfolio.codes.register_answers import enter_findings
 from layerfolio.codes.register_building import Building
 from layerfolio.codes.register_claims import claim_subjects
+from layerfolio.codes.register_rests import resting, rests_on, said
 from layerfolio.codes.register_subjects import join_subjects, material_subjects, opening_subjects
 from layerfolio.codes.register_types import EvidenceRow, Register, State
 
@@ -35,13 +36,18 @@ def register(
         building.enter(subject)
     building.enter_other_papers()
     enter_findings(building, findings)
-    return building.done()
+    return replace(building.done(), resting=resting(building))
 
 
 def with_rows(findings: Iterable[Finding], found: Register) -> tuple[Finding, ...]:
-    """The findings, each that waits for evidence or names a document with the numbers of its rows."""
-    rows = ((one, found.rows_for(one) or _named(one, found)) for one in findings)
-    return tuple(replace(one, evidence=numbers) if numbers else one for one, numbers in rows)
+    """The findings, each that waits for evidence, names a document or rests on an open one with the numbers of its rows."""
+    return tuple(_with_rows(one, found) for one in findings)
+
+
+def _with_rows(finding: Finding, found: Register) -> Finding:
+    waits = found.rows_for(finding)
+    numbers = waits or tuple(dict.fromkeys((*_named(finding, found), *rests_on(finding, found))))
+    return replace(finding, evidence=numbers, rests="" if waits else said(numbers, found)) if numbers else finding
 
 
 def _named(finding: Finding, found: Register) -> tuple[str, ...]:

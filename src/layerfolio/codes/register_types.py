@@ -67,11 +67,14 @@ class EvidenceRow:
 
 @dataclass(frozen=True, slots=True)
 class Register:
-    """`waiting`: rows a finding waits for, by the finding's id and subject. `date`: of the project, ISO, empty without one."""
+    """`waiting`: rows a finding waits for, by the finding's id and subject. `resting`: open rows that figures rest on, by topic
+    and subject. `date`: of the project, ISO, empty without one.
+    """
 
     rows: tuple[EvidenceRow, ...]
     waiting: dict[tuple[str, str | None], tuple[str, ...]] = field(default_factory=dict)
     date: str = ""
+    resting: dict[tuple[str, str | None], tuple[str, ...]] = field(default_factory=dict)
 
     def of(self, subject: str, kind: RowKind | None = None) -> tuple[EvidenceRow, ...]:
         """The rows of a material, opening, join or claim, in order."""
