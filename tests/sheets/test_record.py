@@ -498,3 +498,15 @@ class TestStatedAnswers:
     def test_figures_of_the_united_states_are_not_missing_in_canada(self):
         text = as_text(criteria(desk_of(SHOP)))
         assert "Seismic design category" not in text and "Basic wind speed" not in text
+
+
+class TestCertificateParts:
+    def test_a_hatch_has_its_own_row(self):
+        text = as_text(certificate(desk_of(ROOT / "examples" / "straw-cottage" / "project.yaml"))).replace("*", "")
+        assert "Doors | 0.170 (0.965)" in text and "Attic hatches | 0.023 (0.131)" in text
+
+    def test_the_insulation_of_an_edge_stands_beside_the_slab(self, tmp_path):
+        """0.47 m is 1'-6 1/2" and 2.2 m2.K/W is 12.5 h.ft2.F/Btu."""
+        file = variant(tmp_path, 'code: {set: irc-2021, zone: "6A"}\nproject: {units: customary}\n')
+        text = as_text(certificate(desk_of(file)))
+        assert 'Slab edge, S1 | R-12.5 (2.20 m²·K/W) | 18 1/2" (470 mm) vertical' in text.replace("*", "")

@@ -19,7 +19,8 @@ GROUPS = (
     ("Ceiling", ("ceiling",)), ("Roof", ("roof",)), ("Walls", ("wall",)), ("Floors", ("floor",)),
     ("Foundation: walls, slabs", ("foundation-wall", "slab")),
 )  # fmt: skip
-KINDS = (("Windows", ("window", "glass-block")), ("Skylights", ("skylight",)), ("Doors", ("door", "vehicle-door")))
+KINDS = (("Windows", ("window", "glass-block")), ("Skylights", ("skylight",)), ("Doors", ("door", "vehicle-door")),
+         ("Attic hatches", ("hatch",)))  # fmt: skip
 MEANS_FROM = 2021  # edition that first asks for means by area, path, photovoltaics and rating
 MEASURES_FROM = 2024  # edition that adds efficiency measures and the solar-ready zone
 
@@ -69,8 +70,23 @@ def _insulation(desk: Desk, year: int) -> Table:
         for name, R, U, mean in _of_group(desk, kinds):
             cells = (f"{words}{f', {plain(name)}' if name else ''}", R, U)
             rows.append(Row((*cells, mean) if means else cells))
-    rows.append(Row(("Ducts outside the heated space", BLANK, "–", "–")[: len(columns)]))
+    for name, R, far in _edges(desk):
+        rows.append(Row((f"Slab edge, {plain(name)}", R, far, "–")[: len(columns)]))
+    rows.append(Row(("Ducts in unheated spaces", BLANK, "–", "–")[: len(columns)]))
     return Table(columns, tuple(rows))
+
+
+def _edges(desk: Desk) -> list[tuple[str, str, str]]:
+    """Insulation at the edge of floors on the ground: its resistance, how far it goes and which way."""
+    from layerfolio.codes.stated import metres
+
+    found = []
+    for name in desk.dossier.assemblies:
+        edge = getattr(getattr(desk.dossier.project.assemblies[name], "ground", None), "edge_insulation", None)
+        if edge is not None:
+            far = metres(edge.width.value, desk.system == "customary")
+            found.append((name, nominal(edge.resistance.value, desk.system), f"{far} {edge.direction}"))
+    return found
 
 
 def _of_group(desk: Desk, kinds: tuple[str, ...]) -> list[tuple[str, str, str, str]]:
@@ -124,8 +140,9 @@ def _openings(desk: Desk, year: int) -> Table:
     found = getattr(desk.dossier, "openings", None) or {}
     rows = []
     for words, kinds in KINDS:
-        cells = _of_openings([one for one in found.values() if one.kind in kinds], desk)
-        rows.append(Row((words, *cells)[: len(columns)]))
+        alike = [one for one in found.values() if one.kind in kinds]
+        if alike or "hatch" not in kinds:
+            rows.append(Row((words, *_of_openings(alike, desk))[: len(columns)]))
     return Table(columns, tuple(rows))
 
 
@@ -136,7 +153,8 @@ def _of_openings(found: list, desk: Desk) -> tuple[str, str, str]:
     most = max(found, key=lambda one: one.total_area)
     rated = {one.name: _is_rated(one, desk) for one in found}
     means = [_mean(found, name) if all(rated.values()) else None for name in ("transmittance", "solar_factor")]
-    both = "; ".join((_u(means[0], desk.system), BLANK if means[1] is None else fixed(means[1], 2)))
+    U = SHORT if means[0] is None else _u(means[0], desk.system)
+    both = f"{U}; {SHORT if means[1] is None else fixed(means[1], 2)}"
     if not rated[most.name]:
         return BLANK, BLANK, both
     return _u(most.transmittance, desk.system), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
@@ -155,8 +173,8 @@ def not_rated(desk: Desk) -> str:
     names = [name for name, one in desk.dossier.openings.items() if not _is_rated(one, desk)]
     if not names:
         return ""
-    blank = "A blank takes the rated figure, or the code's default, when it is settled."
-    return f"{', '.join(names)}: not rated, see {OPENINGS}. {blank}"
+    blank = "The blanks take the rated figure or the code's default; means stand over such figures alone."
+    return f"{', '.join(names)}: not rated: see {OPENINGS}. {blank}"
 
 
 def _unit(desk: Desk) -> str:

@@ -34,6 +34,7 @@ def whole_building(desk: Desk) -> Sheet | None:
         sums=tables.sums(study, system),
         areas=Marked(_areas(study, system)),
         not_counted=Marked(_not_counted(desk)),
+        ground=Marked(_ground(desk)),
         missing=[Marked(plain(line)) for line in study.lacking],
         code=code or "",
         code_note=Marked(_code_note(judged, system)) if code else "",
@@ -87,6 +88,18 @@ def _areas(study: BuildingStudy, system: str) -> str:
         words = f"Openings were taken off the areas of {names} as the project file states them; the others hold none."
     words += " _From_ names the sheet of the calculation, or the source mark of a stated figure."
     return words + (" In brackets: m², m, W/(m²·K), W/(m·K), W/K, W." if system == "customary" else "")
+
+
+def _ground(desk: Desk) -> str:
+    """Why the figure of a floor over the ground differs from the one on its own sheet."""
+    names = [name for name, one in (getattr(desk.dossier, "ground", None) or {}).items() if one is not None]
+    if not names:
+        return ""
+    sheets = ", ".join(f"{name}-T" for name in names)
+    return (
+        f"{{U}} of {plain(', '.join(names))} counts the ground, or the space below, by ISO 13370 ({plain(sheets)}); the sheet of "
+        "the assembly judges the layers by the rule of the set."
+    )
 
 
 def _not_counted(desk: Desk) -> str:
