@@ -92,7 +92,7 @@ class TestEverythingHasAnEntry:
 
     def test_openings(self):
         assert for_opening("skylight").name == "window"
-        assert for_opening("hatch").name == "door"
+        assert for_opening("hatch").name == "hatch"
 
 
 class TestRegions:

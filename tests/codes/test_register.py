@@ -254,7 +254,7 @@ class TestWaiting:
         two = [finding(next_step="supply the thing", id=f"nbc-2020/9.1/{n}") for n in ("a", "b")]
         found = made(tmp_path, two)
         rows = [found.row(found.rows_for(one)[0]) for one in two]
-        assert all("supply the thing" in row.note and row.kind == "claim" and row.waits for row in rows)
+        assert all("Supply the thing" in row.note and row.kind == "claim" and row.waits for row in rows)
 
     def test_the_same_question_of_two_subjects_has_one_row(self, tmp_path):
         two = [finding(name, next_step="supply the thing") for name in ("W1", "R1")]
@@ -493,3 +493,44 @@ class TestWhatAMeetsRestsOn:
         _, dossier, found = example(ROOT / "examples" / "chandlery" / "project.yaml")
         (line,) = [one for one in with_rows(dossier.findings, found) if one.id.endswith("/heat-recovery")]
         assert line.verdict is Verdict.NEEDS_JUDGEMENT and line.rests == f"rests on {line.evidence[0]}, not beside this set"
+
+
+class TestWhatARowSays:
+    def test_a_hatch_has_no_label_to_look_at(self, tmp_path):
+        one = finding(None, "Standard of windows, doors and skylights", "supply the label", id="a/b/c")
+        hatch = "H1: {kind: hatch, in: W1, width: 1 m, height: 1 m}"
+        openings = f"openings: {{A1: {{kind: door, in: W1, width: 1 m, height: 2 m}}, {hatch}}}"
+        found = made(tmp_path, [one], more=openings)
+        assert [found.row(x).subject for x in found.rows_for(one)] == ["A1"]
+        assert "fire door" not in found.of("H1")[0].shows
+
+    def test_labels_of_insulation_are_those_with_and_without_a_document(self, tmp_path):
+        one = finding(None, "Standards of insulation", "supply the standard on each label")
+        felt = "  F1: {kind: floor, layers: [{material: wood-fibre-board-dry, thickness: 60 mm}]}"
+        found = made(tmp_path, [one], evidence=EVIDENCE % "", more=felt)
+        assert [found.row(x).subject for x in found.rows_for(one)] == ["own-batt", "wood-fibre-board-dry"]
+
+    def test_two_requests_at_one_claim_are_both_said(self, tmp_path):
+        two = [finding(next_step=f"supply the flame-spread report of the {what}", id=f"a/b/{what}") for what in ("floor", "wall")]
+        found = made(tmp_path, two)
+        (row,) = {found.row(x).number: found.row(x) for one in two for x in found.rows_for(one)}.values()
+        assert "report of the floor" in row.note and "report of the wall" in row.note
+
+    def test_a_figure_that_no_document_proves_is_said(self, tmp_path):
+        row = batt(made(tmp_path, evidence=EVIDENCE % ""))
+        assert row.verdict is None and row.note == "In use and not among what it proves: vapour factor 2."
+        both = (EVIDENCE % "").replace("[conductivity]", "[conductivity, vapour factor]")
+        assert batt(made(tmp_path, evidence=both)).note == ""
+
+    def test_parts_of_a_calculated_window_have_their_figures(self, tmp_path):
+        parts = (
+            "frame: {width: 110 mm, transmittance: 1.1 W/(m2.K)}, glass: {transmittance: 0.60 W/(m2.K)}, "
+            "edge: {psi: 0.04 W/(m.K)}, evidence: [{number: P-6, issuer: x, edition: 2026, proves: [frame, glass, edge]}]"
+        )
+        found = made(tmp_path, more=f"openings: {{A1: {{kind: window, in: W1, width: 1 m, height: 1 m, {parts}}}}}")
+        assert found.of("A1")[0].proves == "frame 1.10 W/(m²·K); glass 0.60 W/(m²·K); edge 0.040 W/(m·K)"
+
+    def test_what_is_missing_is_never_a_matter_of_judgement(self, tmp_path):
+        found = made(tmp_path, more="indoor: {humidity: {class: 2}}")
+        assert found.of("indoor-humidity")
+        assert all(row.verdict is Verdict.NEEDS_EVIDENCE for row in found.rows if row.state is State.MISSING)

@@ -53,7 +53,7 @@ class TestEveryExample:
         _, found, made = sheet(path)
         text = as_text(made)
         files = [x for x in found.rows if x.sha256]
-        assert f"Attached {len(files)} of {len(found.rows)}." in text
+        assert f"Beside this set {len(files)} of {len(found.rows)}." in text
         assert all(f"{x.sum_in_groups} …" in text and x.document.file in text for x in files)
         for state, words in ((State.MISSING, "missing"), (State.NAMED, "named without a file"), (State.EXPIRED, "expired on")):
             count = sum(x.state is state for x in found.rows)
@@ -85,7 +85,7 @@ def test_the_columns_fill_the_field():
 def test_an_empty_register_says_so():
     dossier, _, _ = sheet(EXAMPLES[0])
     text = as_text(evidence_sheet(Desk(dossier), Register(())))
-    assert "asks for a document" in text and "Attached 0 of 0." in text
+    assert "asks for a document" in text and "Beside this set 0 of 0." in text
 
 
 def test_the_explanation_of_a_material_is_among_its_sheets():

@@ -13,7 +13,7 @@ from layerfolio.home import folder
 Kind = Literal["material", "opening", "claim"]
 KIND_OF_FILE: dict[str, Kind] = {"openings": "opening", "claims": "claim"}  # every other file is about materials
 LISTS = ("materials", "families", "members", "openings", "words", "asked_by")
-KEYS = frozenset({"name", "title", "shows", "expected", "judgement", "gathers", *LISTS})
+KEYS = frozenset({"name", "title", "shows", "expected", "gathers", *LISTS})
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +38,8 @@ class ExpectedDocument:
     """What stands on the paper of one family of material, kind of opening or claim.
 
     `materials` are names of the catalogue, `families` hatch families, `members` names of framing, `openings` kinds of
-    opening; `words` name a claim in a document's `for` and `proves`, `asked_by` in a finding. `judgement`: somebody states
-    it and the authority judges it; no document settles it. `gathers`: a claim that stands for all rows of openings or insulation.
+    opening; `words` name a claim in a document's `for` and `proves`, `asked_by` in a finding. `gathers`: a claim that stands
+    for all rows of openings or insulation.
     """
 
     name: str
@@ -53,7 +53,6 @@ class ExpectedDocument:
     openings: tuple[str, ...] = ()
     words: tuple[str, ...] = ()
     asked_by: tuple[str, ...] = ()
-    judgement: bool = False
     gathers: str = ""
 
     def expected_in(self, region: Region | None) -> tuple[Standard, ...]:
@@ -101,7 +100,7 @@ def _entry(row: Any, kind: Kind, path: Path) -> ExpectedDocument:
     lists = {key: tuple(row.get(key) or ()) for key in LISTS}
     return ExpectedDocument(
         row["name"], kind, row["title"], row["shows"], standards,
-        judgement=bool(row.get("judgement")), gathers=row.get("gathers", ""), **lists,
+        gathers=row.get("gathers", ""), **lists,
     )  # fmt: skip
 
 

@@ -30,18 +30,26 @@ def _rows_for(building: Building, finding: Finding) -> tuple[str, ...]:
 
 
 def _of_claim(building: Building, claim: ExpectedDocument, finding: Finding) -> list[str]:
-    """Rows of a claim: those that wait, else all; a claim that nobody made so far gets its row here."""
+    """Rows of a claim: those that wait, else all; of one that gathers, all; a claim that nobody made so far gets its row here."""
     rows = _gathered(building, claim) if claim.gathers else [x for x in building.rows_of(claim.name) if x.kind == "claim"]
     if not rows:
         subject = Subject(claim.name, "claim", claim.title, claim)
-        return [building.add_missing(subject, "", wanted_of(finding, claim))]
+        number = building.add_missing(subject, "", wanted_of(finding, claim))
+        building.asked.add(number)
+        return [number]
+    if claim.gathers:
+        return [x.number for x in rows]
+    for row in rows:
+        building.ask_too(row.number, wanted_of(finding, claim))
     return [x.number for x in rows if x.waits] or [x.number for x in rows]
 
 
 def _gathered(building: Building, claim: ExpectedDocument) -> list[EvidenceRow]:
-    """The rows of all openings, or of all insulation."""
+    """The rows of all openings but hatches, which have no label, or of all insulation."""
     if claim.gathers == "openings":
-        return [x for x in building.rows if x.kind == "opening"]
+        openings = getattr(building.project, "openings", None) or {}
+        hatches = [name for name, one in openings.items() if one.kind == "hatch"]
+        return [x for x in building.rows if x.kind == "opening" and x.subject not in hatches]
     keys = {
         material_key(layer, given_layer(building.project, assembly, layer))
         for assembly in building.assemblies.values()

@@ -7,7 +7,7 @@ from typing import Any
 from layerfolio.assembly.types import Assembly
 from layerfolio.catalogue.expected_documents import Region
 from layerfolio.codes.findings import Verdict
-from layerfolio.codes.register_figures import words_of
+from layerfolio.codes.register_figures import matter_of, words_of
 from layerfolio.codes.register_papers import Paper, project_papers, standing
 from layerfolio.codes.register_subjects import Subject
 from layerfolio.codes.register_types import EVIDENCE, OPENINGS, RECORD, EvidenceRow, Register, State
@@ -27,6 +27,7 @@ class Building:
     rows: list[EvidenceRow] = field(default_factory=list)
     waiting: dict[tuple[str, str | None], tuple[str, ...]] = field(default_factory=dict)
     papers: dict[Paper, int] = field(default_factory=dict)  # documents of the project with a row, by its place
+    asked: set[str] = field(default_factory=set)  # numbers of the rows that a finding has made
 
     def done(self) -> Register:
         """The register as it stands."""
@@ -37,8 +38,24 @@ class Building:
         held = [*subject.papers, *self._for(subject)]
         for paper in dict.fromkeys(held):
             self._enter_paper(paper, subject)
+        self._say_unproved(subject, held)
         if not held:
             self.add_missing(subject, "; ".join(subject.wanted()), missing(subject.why))
+
+    def _say_unproved(self, subject: Subject, held: list[Paper]) -> None:
+        """A figure of a material that is in use and that none of its documents proves."""
+        proved = {matter_of(claim) for paper in held for claim in paper.document.proves}
+        left = [subject.figures[one] for one in ("conductivity", "vapour") if one in subject.figures and one not in proved]
+        place = next((at for at, row in enumerate(self.rows) if row.subject == subject.key and row.kind == "material"), None)
+        if held and left and place is not None and not self.rows[place].waits:
+            self.rows[place] = replace(self.rows[place], note=f"In use and not among what it proves: {'; '.join(left)}.")
+
+    def ask_too(self, number: str, words: str) -> None:
+        """One more request at a row that a finding has made."""
+        place = next(at for at, row in enumerate(self.rows) if row.number == number)
+        note = self.rows[place].note
+        if number in self.asked and words.rstrip(".").lower() not in note.lower():
+            self.rows[place] = replace(self.rows[place], note=f"{note} {words}")
 
     def _for(self, subject: Subject) -> list[Paper]:
         """Documents of the project that name a material or opening."""
@@ -74,9 +91,8 @@ class Building:
 
     def add_missing(self, subject: Subject, proves: str, note: str) -> str:
         """The row of a document that is missing; its number."""
-        verdict = Verdict.NEEDS_JUDGEMENT if subject.expected.judgement else Verdict.NEEDS_EVIDENCE
         return self._add(
-            subject, title=subject.title, state=State.MISSING, proves=proves, verdict=verdict, note=note,
+            subject, title=subject.title, state=State.MISSING, proves=proves, verdict=Verdict.NEEDS_EVIDENCE, note=note,
             used_on=tuple(subject.used_on),
         )  # fmt: skip
 

@@ -40,6 +40,19 @@ def of_opening(stated: Any, study: Any, customary: bool) -> dict[str, str]:
         found["solar factor"] = f"solar factor {stated.solar_factor:g}"
     if stated.energy_rating is not None:
         found["energy rating"] = f"energy rating {stated.energy_rating:g}"
+    return found | _parts(stated, customary)
+
+
+def _parts(stated: Any, customary: bool) -> dict[str, str]:
+    """Frame, glass and edge of an opening that is calculated from them."""
+    found: dict[str, str] = {}
+    for word in ("frame", "glass"):
+        value = getattr(getattr(stated, word, None), "transmittance", None)
+        if value is not None:
+            found[word] = f"{word} {figure('U', value.value, customary=customary, digits=2)}"
+    psi = getattr(getattr(stated, "edge", None), "psi", None)
+    if psi is not None:
+        found["edge"] = f"edge {figure('psi_j', psi.value, customary=customary, digits=3)}"
     return found
 
 
@@ -76,11 +89,12 @@ def _cup(basis: str, datum: Datum, customary: bool) -> str:
 
 def words_of(claims: tuple[str, ...], figures: dict[str, str]) -> str:
     """What a document proves: its claims, each with the figure in use where there is one."""
-    found = [figures.get(_matter(claim), claim) for claim in claims]
+    found = [figures.get(matter_of(claim), claim) for claim in claims]
     return "; ".join(dict.fromkeys(found))
 
 
-def _matter(claim: str) -> str:
+def matter_of(claim: str) -> str:
+    """Which figure a claim of a document is about: conductivity, vapour, else the claim itself in small letters."""
     lower = claim.lower()
     if "conductivity" in lower or lower in ("resistance", "thermal resistance", "r-value"):
         return "conductivity"

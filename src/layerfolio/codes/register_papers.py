@@ -73,7 +73,7 @@ def standing(paper: Paper, date: str, folder: Path | None) -> Standing:
         note = f"Expired on {one.expires}, before the date of this set ({date}): a newer edition is asked for."
         return Standing(State.EXPIRED, Verdict.NEEDS_EVIDENCE, note, total)
     if not (one.file or one.number or one.issuer or one.edition):
-        note = "Missing: still to come; number, issuer and edition are open."
+        note = "Still to come: number, issuer and edition are open."
         return Standing(State.MISSING, Verdict.NEEDS_EVIDENCE, note, "")
     lacking = _lacking(paper, total)
     if lacking:

@@ -7,6 +7,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.catalogue.expected_documents import ExpectedDocument, claims
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.naming import called
+from layerfolio.codes.wording import sentence
 
 
 def wanted_claims(finding: Finding, texts: Iterable[str]) -> list[ExpectedDocument]:
@@ -22,8 +23,8 @@ def wanted_of(finding: Finding, claim: ExpectedDocument) -> str:
 
 
 def missing(words: str) -> str:
-    """A note of what is missing, as a sentence."""
-    return f"Missing: {words}" + ("" if words.endswith(("?", ".", "!")) else ".")
+    """A note of what is missing, as a sentence; that it is missing stands in its state."""
+    return sentence(words) + ("" if words.endswith(("?", ".", "!")) else ".")
 
 
 def named_layers(finding: Finding, assembly: Assembly | None, texts: Iterable[str]) -> list[int]:

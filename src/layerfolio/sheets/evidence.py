@@ -1,5 +1,7 @@
 """The evidence register: every document the package rests on, what it proves, and what is still missing."""
 
+from collections.abc import Iterator
+
 from layerfolio.catalogue.datum import Document
 from layerfolio.codes.register_types import EvidenceRow, Register, State
 from layerfolio.sheets.blocks import Block, Column, Head, Paragraph, Row, Sheet, Space, Table, VerdictCell
@@ -11,14 +13,20 @@ WIDTHS = (15, 46, 30, 26, 40, 23)
 """The whole date on which a document ends needs 26 for edition and validity; the others give a little of theirs."""
 HEADS = (("No.", ""), ("Document", "state"), ("Issuer", ""), ("Edition,", "valid to"), ("Proves", ""), ("Used on", "sheets"))
 TITLE = "Evidence register"
-FILES = "Attached files lie beside the project file and go with this set; their check sums (SHA-256, the first sixteen digits):"
-STATES = {State.ATTACHED: "attached", State.NAMED: "named, not attached", State.MISSING: "not attached"}
+FILES = (
+    "These files lie beside the project file and are handed in beside this set, which does not hold them; their check sums "
+    "(SHA-256, the first sixteen digits):"
+)
+RESTING = "each line on heat, vapour or an opening that rests on one says so, and so does each line that waits for one."
+NONE_OPEN = "None is missing and none has expired."
+STATES = {State.ATTACHED: "beside this set", State.NAMED: "named, not beside this set", State.MISSING: "missing"}
 
 
 def evidence_sheet(desk: Desk, register: Register) -> Sheet:
     """Sheet E1, of one page or more."""
     columns = tuple(Column(title, unit, width) for (title, unit), width in zip(HEADS, WIDTHS, strict=True))
-    rows = tuple(_row(one, _explained_on(desk)) for one in register.rows)
+    explained, seen = _explained_on(desk), {}
+    rows = tuple(_row(one, explained, seen) for one in register.rows)
     head = Head(EVIDENCE, TITLE, "documents that prove a figure, and those still missing")
     table = (Table(columns, rows, top_rule=False),) if rows else (Paragraph("No layer and no opening asks for a document."),)
     return Sheet(EVIDENCE, TITLE, "—", (head, *table, Space(2), *_foot(register)))
@@ -33,13 +41,14 @@ def _explained_on(desk: Desk) -> dict[str, list[str]]:
     return found
 
 
-def _row(one: EvidenceRow, explained: dict[str, list[str]]) -> Row:
+def _row(one: EvidenceRow, explained: dict[str, list[str]], seen: dict[tuple, str]) -> Row:
+    """`seen`: the rows that have said already what such a document shows, by what they say."""
     title = plain(one.title)
     state = _state(one)
     used = (*one.used_on, *(explained.get(one.subject, ()) if one.kind == "material" else ()))
     document = f"**{title}**\n_{state}_" if one.waits else f"{title}\n_{state}_"
     cells = (f"**{one.number}**", document, *_paper(one.document), plain(_proves(one)), plain(", ".join(used)) or NONE)
-    return Row(cells, after=_after(one))
+    return Row(cells, after=_after(one, seen))
 
 
 def _proves(one: EvidenceRow) -> str:
@@ -49,7 +58,7 @@ def _proves(one: EvidenceRow) -> str:
 
 def _state(one: EvidenceRow) -> str:
     if one.state is State.EXPIRED:
-        return f"{'attached' if one.sha256 else 'named, not attached'}; expired"
+        return f"{STATES[State.ATTACHED if one.sha256 else State.NAMED]}; expired"
     return STATES[one.state]
 
 
@@ -61,21 +70,31 @@ def _paper(document: Document | None) -> tuple[str, str]:
     return plain(document.issuer or NOT_GIVEN), f"{plain(document.edition or NOT_GIVEN)}\n{plain(end)}"
 
 
-def _after(one: EvidenceRow) -> VerdictCell | str:
-    """What is left to do with the document, what it has to show, and what its label is expected to name."""
+def _after(one: EvidenceRow, seen: dict[tuple, str]) -> VerdictCell | str:
+    """What is left to do with the document, what it has to show, and what its label is expected to name; a row before that
+    says the same stands for the last two.
+    """
+    words = " ".join(filter(None, (plain(one.note), *_expected(one, seen))))
+    return VerdictCell(one.verdict, words) if one.verdict else words
+
+
+def _expected(one: EvidenceRow, seen: dict[tuple, str]) -> Iterator[str]:
     if not one.shows:
-        return VerdictCell(one.verdict, plain(one.note)) if one.verdict else ""
+        return
+    shows = one.shows if one.state is State.MISSING and one.proves else ""
+    key = (shows, one.expected)
+    if (before := seen.setdefault(key, one.number)) != one.number:
+        yield f"To show and expected: as {before}." if shows else f"Expected: as {before}."
+        return
     where = f" ({one.region})" if one.region else ""
-    expected = f"Expected{where}: {plain(one.expected_words)}." if one.expected else f"No standard is recorded here{where}."
-    if one.verdict is None:
-        return expected
-    shows = f"To show: {plain(one.shows)}." if one.state is State.MISSING and one.proves else ""
-    return VerdictCell(one.verdict, " ".join(filter(None, (plain(one.note), shows, expected))))
+    if shows:
+        yield f"To show: {plain(shows)}."
+    yield f"Expected{where}: {plain(one.expected_words)}." if one.expected else f"No standard is recorded here{where}."
 
 
 def _foot(register: Register) -> list[Block]:
     rows = register.rows
-    blocks: list[Block] = [Paragraph(f"**Attached {_attached(rows)} of {len(rows)}.** {_counted(register)}")]
+    blocks: list[Block] = [Paragraph(f"**Beside this set {_beside(rows)} of {len(rows)}.** {_counted(register)}")]
     blocks.append(Paragraph(
         "A document proves only what its column says, for the thickness and the edition it names. A figure beside a missing "
         "document is the one in use here. What is expected is the standard that a label, mark or report names in this country; "
@@ -87,7 +106,7 @@ def _foot(register: Register) -> list[Block]:
     return blocks
 
 
-def _attached(rows: tuple[EvidenceRow, ...]) -> int:
+def _beside(rows: tuple[EvidenceRow, ...]) -> int:
     return sum(1 for one in rows if one.sha256)
 
 
@@ -97,7 +116,7 @@ def _counted(register: Register) -> str:
     date = f" on the date of this set, {register.date}" if register.date else ""
     said = ((State.MISSING, "missing"), (State.NAMED, "named without a file"), (State.EXPIRED, f"expired{date}"))
     parts = [f"{len(counts[state])} {word}" for state, word in said if counts[state]]
-    words = f"{', '.join(parts)}: each finding that rests on them says so." if parts else "None is missing and none has expired."
+    words = f"{', '.join(parts)}: {RESTING}" if parts else NONE_OPEN
     return words if register.date else f"{words} The project file states no date, so no validity could be looked at."
 
 
