@@ -116,7 +116,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         condensation,
         with_paths(_by_topic(findings, [*assemblies, *openings, *lines]), project, envelope),
         find_explanations(thermal, vapour),
-        (*loaded.cautions, *cautions, *_basis_cautions(project), *unprintable_texts(project)),
+        (*loaded.cautions, *cautions, *_basis_cautions(project), *_word_cautions(project), *unprintable_texts(project)),
         loaded.folder,
         ground,
         openings,
@@ -133,6 +133,14 @@ def _basis_cautions(project: Any) -> tuple[Caution, ...]:
     from layerfolio.codes.rating import basis_cautions
 
     return tuple(basis_cautions(project))
+
+
+def _word_cautions(project: Any) -> tuple[Caution, ...]:
+    if not project.documents:
+        return ()
+    from layerfolio.codes.document_words import word_cautions
+
+    return tuple(word_cautions(project))
 
 
 def documented(dossier: Dossier) -> Dossier:

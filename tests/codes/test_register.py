@@ -534,3 +534,20 @@ class TestWhatARowSays:
         found = made(tmp_path, more="indoor: {humidity: {class: 2}}")
         assert found.of("indoor-humidity")
         assert all(row.verdict is Verdict.NEEDS_EVIDENCE for row in found.rows if row.state is State.MISSING)
+
+    def test_a_drawing_of_foundations_is_named_where_they_are_asked(self, tmp_path):
+        from dataclasses import replace
+
+        one = finding(None, "Foundations and frost depth", "supply the soil report and the sizes", id="nbc-2020/9.12/foundations")
+        papers = "documents: [{title: Foundations and roof, number: S-1, issuer: x, edition: 2026, for: [structure]}]"
+        found = made(tmp_path, [replace(one, topic="structure")], more=papers)
+        titles = [found.row(x).title for x in found.rows_for(one)]
+        assert "Foundations and roof, S-1" in titles and len(titles) == 2  # what is asked beside it keeps a row of its own
+
+    def test_glass_is_asked_of_those_openings_that_do_not_state_it(self, tmp_path):
+        said = {"A1": "safety_glazing: false", "D1": "glazed: false", "D2": "operation: swinging"}
+        kinds = {"A1": "window", "D1": "door", "D2": "door"}
+        each = ", ".join(f"{n}: {{kind: {kinds[n]}, in: W1, width: 1 m, height: 1 m, {more}}}" for n, more in said.items())
+        lines = compile_dossier(opened(tmp_path, more=f"openings: {{{each}}}")).findings
+        (line,) = [one for one in lines if one.id.endswith("/safety-glass")]
+        assert line.next_step == "state safety_glazing of D2; supply the marks of the glass"

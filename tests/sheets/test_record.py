@@ -339,6 +339,13 @@ class TestCriteria:
         for row in re.findall(r"^([^|\n]+) \| ([^|\n]+) \| ?(.*)$", text, re.M):
             assert row[1].strip()
 
+    def test_a_soil_report_is_no_structural_design(self, tmp_path):
+        papers = "documents: [{title: Soil report of the lot, number: G-1, issuer: x, edition: 2026, for: [structure]}]\n"
+        text = as_text(criteria(desk_of(variant(tmp_path, papers))))
+        design = next(line for line in text.splitlines() if line.startswith("Structural design"))
+        assert "Soil" not in design and "not given" in design
+        assert re.search(r"^Soil report of the lot \| structure \| .*G-1", text, re.M)
+
     def test_what_is_not_given_says_so(self, tmp_path):
         file = variant(tmp_path, "climate: {heating_design_temperature: null}\nsite_loads: null\nair_changes_at_50_pa: null\n")
         text = as_text(criteria(desk_of(file)))

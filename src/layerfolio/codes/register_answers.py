@@ -1,5 +1,6 @@
 """The rows that findings wait for; where none fits, a row is made from the finding itself."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -15,6 +16,7 @@ def enter_findings(building: Building, findings: Iterable[Finding]) -> None:
     """The rows that each finding waits for; where none fits, a row is made from the finding itself."""
     for one in waiting(findings):
         numbers = _rows_for(building, one) or (_own_row(building, one),)
+        numbers = tuple(dict.fromkeys((*numbers, *_by_title(building, one))))
         building.waiting[(one.id, one.assembly)] = numbers
         for number in numbers:
             _mark(building, number, one)
@@ -27,6 +29,15 @@ def _rows_for(building: Building, finding: Finding) -> tuple[str, ...]:
     if finding.opening and not asked:
         found += [x.number for x in building.rows_of(finding.assembly or "") if x.kind == "opening" and x.waits]
     return tuple(dict.fromkeys(found))
+
+
+def _by_title(building: Building, finding: Finding) -> list[str]:
+    """Rows of documents of structure whose title names what the finding asks for: "Foundations, posts and roof"."""
+    if finding.topic != "structure":
+        return []
+    asked = set(re.findall(r"[a-z]{8,}", f"{finding.question} {finding.next_step}".lower())) - {"drawings"}
+    papers = [row for row in building.rows if row.kind == "claim" and row.document]
+    return [row.number for row in papers if asked & set(re.findall(r"[a-z]+", row.title.lower()))]
 
 
 def _of_claim(building: Building, claim: ExpectedDocument, finding: Finding) -> list[str]:

@@ -1,5 +1,7 @@
 """Questions that a package must raise though nothing is calculated for them; each is data with its fixed verdict."""
 
+from typing import Any
+
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
@@ -24,8 +26,20 @@ def judge_reminder(requirement: Requirement, assembly: Assembly | None, context:
         )  # fmt: skip
     return finding(
         requirement, context, Verdict(rule["verdict"]), assembly=assembly.name if assembly else None,
-        asked=rule["asked"], given=rule.get("given", ""), reason=rule["reason"], next_step=rule["next_step"],
+        asked=rule["asked"], given=rule.get("given", ""), reason=rule["reason"], next_step=_step(rule, context),
     )  # fmt: skip
+
+
+def _step(rule: dict[str, Any], context: Context) -> str:
+    """What to supply; first the openings that do not state what it turns on, but for those without glass."""
+    missing, openings = rule.get("not_stated"), getattr(context.project, "openings", None) or {}
+    if not missing:
+        return rule["next_step"]
+    names = [
+        name for name, one in openings.items()
+        if one.kind in missing["of"] and getattr(one, missing["key"], None) is None and getattr(one, "glazed", None) is not False
+    ]  # fmt: skip
+    return "; ".join([*([missing["step"].format(names=listed(names))] if names else []), rule["next_step"]])
 
 
 def judge_air_barrier(requirement: Requirement, assembly: Assembly, context: Context) -> Finding:

@@ -1,5 +1,8 @@
 """Design criteria: code, climate, loads, room, building, assumptions, and the documents that stand outside the package."""
 
+import re
+
+from layerfolio.codes.document_words import USUAL
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.wording import sentence
 from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table
@@ -17,18 +20,9 @@ from layerfolio.sheets.figures import NOT_GIVEN
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.stated_answers import stated_answers
 
-USUAL = (
-    ("Site plan: boundaries, other buildings, grades", ("site plan", "site")),
-    ("Floor plans, elevations, sections of the building", ("plans", "floor plans", "elevations")),
-    ("Structural design: frame, bracing, fixings, foundations", ("structure", "bracing", "foundation")),
-    ("Heating and ventilation: equipment, sizes, efficiencies, ducts", ("heating", "ventilation", "heat recovery")),
-    ("Plumbing and electrical design", ("plumbing", "electrical")),
-)
-"""Papers that offices ask for and that this package does not hold, each with the claim words of `documents` that name it."""
-
-
 MOST_KEYS = 20  # of a variant that are named
 ANNOUNCED = "announced, not given"
+_SOIL = re.compile(r"\b(soil|geotechnical|borehole|ground investigation)", re.IGNORECASE)
 
 
 def criteria(desk: Desk) -> Sheet:
@@ -96,11 +90,13 @@ def _areas(desk: Desk) -> str:
 
 
 def _documents(desk: Desk) -> Rows:
-    """Usual papers beside the package, then whatever else the project file names."""
+    """Usual papers beside the package, then whatever else the project file names. A soil report is no design, whatever it is
+    for: it stands by itself.
+    """
     given = list(getattr(desk.dossier.project, "documents", None) or ())
     rows, used = [], []
     for words, claims in USUAL:
-        named = [one for one in given if set(_claims(one)) & set(claims)]
+        named = [one for one in given if set(_claims(one)) & set(claims) and not _SOIL.search(_title(one))]
         used += named
         rows.append((words, ", ".join(dict.fromkeys(c for one in named for c in _claims(one))) or "the application",
                      "; ".join(map(_named, named)) or f"{NOT_GIVEN}: from others"))  # fmt: skip
