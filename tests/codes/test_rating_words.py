@@ -16,7 +16,8 @@ BOTH = ("CSA A440.2", "NFRC 100")
     ("NFRC label", "NFRC 100"),
     ("NFRC 100 label", "NFRC 100"), ("label NFRC 100", "NFRC 100"), ("to CSA-A440.2", "CSA A440.2"),
     ("csa a440.2:19", "CSA A440.2"),
-    ("rated  to  nfrc 100-2020", "NFRC 100"), ("NFRC 100-2020", "NFRC 100"), ("rated to NFRC 100, label 7 (invented)", "NFRC 100"),
+    ("rated  to  nfrc 100-2020", "NFRC 100"), ("NFRC 100-2020", "NFRC 100"), 
+    ("rated to NFRC 100, label 7 (invented)", "NFRC 100"),
     ("NFRC 200", ""), ("NFRC 1001", ""), ("NFRC", ""), ("not rated to NFRC 100", ""), ("NFRC 100 pending", ""), ("CSA rated", ""),
     ("unrated", ""), ("rated", ""), ("rated to CSA A440.22", ""), ("guess", ""), ("declared to NFRC 100", ""), ("", ""),
 ])  # fmt: skip

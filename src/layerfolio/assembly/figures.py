@@ -49,7 +49,6 @@ def documents(entry: Any) -> tuple[Document, ...]:
             str(one.edition or ""),
             str(one.expires or ""),
             tuple(one.proves or ()),
-            getattr(one, "absent", False),
         )
         for one in getattr(entry, "evidence", None) or ()
     )

@@ -9,8 +9,7 @@ ChosenBy = Literal["layer", "project", "code", "catalogue", "default"]
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """A test report, data sheet or listing named in the project file. Dates are ISO texts; unknown fields empty.
-    `absent`: the file it names is not there."""
+    """A test report, data sheet or listing named in the project file. Dates are ISO texts; unknown fields empty."""
 
     file: str = ""
     number: str = ""
@@ -18,7 +17,6 @@ class Document:
     edition: str = ""
     expires: str = ""
     proves: tuple[str, ...] = ()
-    absent: bool = False
 
 
 @dataclass(frozen=True, slots=True)

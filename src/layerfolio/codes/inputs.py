@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.catalogue.datum import Datum
 from layerfolio.codes.proving import about as proves
-from layerfolio.codes.proving import absent, findable, valid_on
+from layerfolio.codes.proving import findable, valid_on
 from layerfolio.formulas.thermal import layer_resistance, resistance_by_thickness
 from layerfolio.studies.types import LayerHeat, ThermalStudy
 
@@ -47,7 +47,7 @@ def _expired(layer: Layer, about: Any) -> bool:
     held = [one for one in held if proves(one, "heat")] or held
     named = [one for one in getattr(about.project, "documents", None) or () if {layer.material, layer.name} & set(one.for_)]
     held += [one for one in named if proves(one, "heat")]
-    return bool(held) and all(not absent(one) and valid_on(one.expires, about.date) is False for one in held)
+    return bool(held) and all(valid_on(one.expires, about.date) is False for one in held)
 
 
 def heat_figures(layer: Layer) -> tuple[Datum, ...]:

@@ -7,7 +7,7 @@ from layerfolio.assembly.types import Layer
 from layerfolio.catalogue.code_rows import read
 from layerfolio.catalogue.code_sets import code_folder
 from layerfolio.catalogue.datum import Datum, Document, Origin
-from layerfolio.codes.proving import absent, findable, proof
+from layerfolio.codes.proving import findable, proof
 from layerfolio.codes.wording import figure
 from layerfolio.studies.types import LayerVapour
 
@@ -72,8 +72,6 @@ def report(layer: Layer, datum: Datum, date: str) -> tuple[Document | None, str]
         return None, "no report is listed that proves its permeance"
     if not findable(other):
         return None, "the report listed for its permeance has no number with an issuer or an edition"
-    if absent(other):
-        return None, f"the file of its report {other.number} is not there"
     return None, f"its report {other.number} has expired ({other.expires})"
 
 

@@ -29,11 +29,6 @@ def findable(document: Paper) -> bool:
     return bool(document.number and (document.issuer or document.edition))
 
 
-def absent(document: object) -> bool:
-    """Whether the document names a file that is not there: nobody can read in it what it proves."""
-    return bool(getattr(document, "absent", False))
-
-
 def about(document: Paper, matter: Matter) -> bool:
     """Whether what the document proves is of that matter."""
     return any(about_words(claim.lower(), matter) for claim in document.proves)
@@ -58,8 +53,8 @@ def valid_on(expires: object, date: object) -> bool | None:
 
 
 def proof(documents: Iterable[Document], matter: Matter, date: object) -> tuple[Document | None, Document | None]:
-    """The document that proves it on that date; else, second, one that would if it could be found, were there, or were valid."""
+    """The document that proves it on that date; else, second, one that would if it could be found, or were valid."""
     held = [one for one in dict.fromkeys(documents) if about(one, matter)]
     found = [one for one in held if findable(one)]
-    valid = next((one for one in found if not absent(one) and valid_on(one.expires, date) is not False), None)
+    valid = next((one for one in found if valid_on(one.expires, date) is not False), None)
     return valid, None if valid else next(iter(found or held), None)

@@ -3,7 +3,7 @@
 from typing import Any
 
 from layerfolio.codes.context import Context, value
-from layerfolio.codes.proving import absent, findable, valid_on
+from layerfolio.codes.proving import findable, valid_on
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.site_figures import length
 from layerfolio.units.quantity import Quantity
@@ -36,7 +36,7 @@ def documents_for(about: Context, name: str, own: Any, *claims: str) -> tuple[An
     project's date: its own evidence, and those of the project that name it or one of the claims.
     """
     held = _held(about, name, own, claims)
-    return tuple(one for one in held if not absent(one) and valid_on(getattr(one, "expires", None), about.date) is not False)
+    return tuple(one for one in held if valid_on(getattr(one, "expires", None), about.date) is not False)
 
 
 def expired_for(about: Context, name: str, own: Any, *claims: str) -> tuple[Any, ...]:
@@ -71,7 +71,7 @@ def unproved(about: Context, name: str, own: Any, what: str) -> str:
     if old:
         return f"the document {old[0].number} has expired ({old[0].expires})"
     for one in held:
-        return f"the file of {one.number} is not there" if absent(one) else f"{one.number} does not say that it proves it"
+        return f"{one.number} does not say that it proves it"
     return f"no document of {what} is given"
 
 

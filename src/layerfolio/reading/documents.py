@@ -10,7 +10,7 @@ from layerfolio.reading.groups import ListOf, Nested
 from layerfolio.reading.record import Record, key
 from layerfolio.reading.report import Report, quoted
 from layerfolio.reading.scalars import Day, Line
-from layerfolio.reading.tree import Mapping, Node
+from layerfolio.reading.tree import Node
 
 
 class Document(Line):
@@ -34,9 +34,8 @@ class Document(Line):
 
 
 class Evidence(Record):
-    """A document that proves a figure or a claim. `absent`: the file that it names is not there."""
+    """A document that proves a figure or a claim."""
 
-    absent = False
     file: str | None = key(Document(), "PDF below the project's folder")
     title: str | None = key(Line("Test report, vapour permeance"), "what the document is called")
     number: str | None = key(Line("HB-1", 120), "number of the report, listing or data sheet")
@@ -49,10 +48,6 @@ class Evidence(Record):
         "leakage), bracing, air; other words, conductivity too, print as they stand",
         default=(),
     )
-
-    def check(self, node: Mapping, path: str, report: Report) -> None:
-        if self.file is not None and not isfile(report.root / self.file):
-            self.__dict__["absent"] = True
 
 
 def evidence() -> ListOf:
