@@ -92,7 +92,7 @@ def _lacking(paper: Paper, total: str) -> str:
     if not one.proves and not paper.speaks_for:
         return "What it proves is not stated, so it proves nothing here."
     if not total:
-        return "The file is not there: hand it in." if one.file else "No file is named: hand the document in with this set."
+        return "The file is not there: hand it in." if one.file else "No file is named: hand the document in beside this set."
     return ""
 
 
