@@ -106,6 +106,23 @@ def test_a_steep_roof_that_is_broken_keeps_the_laws():
     check(builders.assembly(deep, kind="roof", slope=60.0))
 
 
+def test_spacings_of_a_steep_roof_keep_clear_of_its_tags():
+    """Below a section of 60 degrees the lines of the spacings come to lie under the tags."""
+    joist, thin = pictured.member("joist", 38, 300, "across the slope"), pictured.member("joist", 89, 406.4, "across the slope")
+    batten, beside = pictured.member("batten", 64, 625, "horizontal"), pictured.member("batten", 38, 600, "horizontal")
+    layers = [
+        pictured.layer(1, "Layer 1", 184, "foam", frame=joist), pictured.layer(2, "Layer 2", 89, "foam", insulating=True),
+        pictured.layer(3, "Layer 3", 18, "timber", frame=batten), pictured.layer(4, "Layer 4", 140, "plaster", frame=beside),
+        pictured.layer(5, "Layer 5", 15, "air", kind="cavity", cavity="unventilated"),
+        pictured.layer(6, "Layer 6", None, "timber", frame=thin), pictured.layer(7, "Layer 7", 24, "quark", insulating=True),
+        pictured.layer(8, "Layer 8", None, "plywood"), pictured.layer(9, "Layer 9", 25, "air", kind="cavity"),
+        pictured.layer(10, "Layer 10", None, "membrane", kind="membrane"),
+        pictured.layer(11, "Layer 11", 184, "strand-board", insulating=True,
+                       frame=pictured.member("stud", 64, 600, "across the slope")),
+    ]  # fmt: skip
+    check(builders.assembly(layers, kind="roof", slope=60.0), width=193.95, page="tabloid", notes=True)
+
+
 @pytest.mark.parametrize("slope", [6, 8, 12, 18.43, 22.5, 30, 37, 45, 52, 60])
 def test_every_slope_keeps_the_laws(slope):
     check(pictured.roof(slope))

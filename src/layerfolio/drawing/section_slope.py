@@ -64,7 +64,8 @@ def sloped(assembly: Assembly, units: Units, width: float, scale: float | None, 
     _, lower = dimensions.spacing_lines(room.framing, room.stack, units, None, below, room.length)
     beside = _beside(room, units, place)
     reach = [*frame.marks([*beside.marks, *lower.marks]), compose.outer_marks(room, frame)]
-    frame = Frame(place.slope, (_shift(room, place, reach), 0.0))
+    spaced = extent(frame.marks(lower.marks))[2] if lower.marks else 0.0
+    frame = Frame(place.slope, (_shift(room, place, reach, spaced), 0.0))
     around = [*frame.marks([*beside.marks, *lower.marks]), *_bracket_letter(room, frame)]
     words = _words(assembly, room, frame, around, lower)
     obstacles = compose.boxes(around) + compose.kept_free([beside, lower], frame)  # words give way themselves
@@ -131,13 +132,14 @@ def _bracket_letter(room: Cut, frame: Frame) -> list[Mark]:
     return [control.letter(frame.place(at), "T")] if at else []
 
 
-def _shift(room: Cut, place: Place, reach: list[Mark]) -> float:
-    """From the left edge: what is free is shared between both sides of the section."""
+def _shift(room: Cut, place: Place, reach: list[Mark], spaced: float) -> float:
+    """From the left edge: what is free is shared between both sides of the section; `spaced`: how far right spacings reach."""
     frame = Frame(place.slope, (0.0, 0.0))
     right = max(x for x, _ in map(frame.place, room.corners))
     left = min(extent(reach)[0], 0.0)
     free = place.elbow - FREE - (right - left)
-    return 0.6 * max(free, 0.0) - left + 0.5
+    beside = place.elbow - (spaced - left)  # a steep section's spacings come to lie below the tags
+    return min(0.6 * max(free, 0.0), max(beside - 1.0, 0.0)) - left + 0.5
 
 
 def _words(assembly: Assembly, room: Cut, frame: Frame, around: list[Mark], lower: Dimensions) -> list[Mark]:
