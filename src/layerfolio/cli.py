@@ -82,10 +82,9 @@ def check(project: Path, form: str, strict: bool) -> None:
     if form == "json":
         import json
 
-        from layerfolio.dossier import documented
         from layerfolio.results import results
 
-        click.echo(json.dumps(results(documented(dossier)), ensure_ascii=False, indent=1, allow_nan=False))
+        click.echo(json.dumps(results(dossier), ensure_ascii=False, indent=1, allow_nan=False))
     else:
         from layerfolio.terminal import WIDE, summary
 

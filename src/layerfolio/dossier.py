@@ -144,7 +144,11 @@ def _word_cautions(project: Any) -> tuple[Caution, ...]:
 
 
 def documented(dossier: Dossier) -> Dossier:
-    """With the evidence register, its rows named by the findings that wait for them, and with the structural studies."""
+    """With the evidence register, its rows named by the findings that wait for them, and with the structural studies; itself
+    where it has them.
+    """
+    if dossier.register is not None:
+        return dossier
     from layerfolio.codes.register import register, with_rows
     from layerfolio.studies.attachment import attachment
     from layerfolio.studies.dead_load import dead_load

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 from layerfolio import __version__
 from layerfolio.codes.findings import Finding, Measured
-from layerfolio.dossier import Dossier
+from layerfolio.dossier import Dossier, documented
 from layerfolio.results_moisture import results_part
 from layerfolio.studies.types import LayerHeat, LayerVapour, MethodResult, ThermalStudy, VapourStudy
 
@@ -37,6 +37,7 @@ def results(dossier: Dossier) -> dict[str, Any]:
     from layerfolio.results_bracing import wall_lines_part
     from layerfolio.results_envelope import building_part, openings_part
 
+    dossier = documented(dossier)
     return {
         "layerfolio": {"version": __version__, "results_format": FORMAT},
         "project": {"title": dossier.project.project.title, "input_sha256": dossier.input_sha256},

@@ -3,15 +3,12 @@
 from typing import Any
 
 from layerfolio.dossier import Dossier
-from layerfolio.studies.attachment import attachment
-from layerfolio.studies.dead_load import dead_load
 from layerfolio.studies.structure_types import Attachment, DeadLoad
 
 
 def structure_part(dossier: Dossier, name: str) -> dict[str, Any]:
     """Loads in kPa, forces in N, lengths in m; `cladding_attachment` is null where no cladding hangs outside insulation."""
-    assembly = dossier.assemblies[name]
-    load, study = dead_load(assembly), attachment(assembly, dossier.project)
+    load, study = dossier.dead_loads[name], dossier.attachments.get(name)
     return {
         "dead_load": _quantity(_kilo(load.total), "kPa"),
         "dead_load_on_fasteners": _quantity(_kilo(load.on_fasteners), "kPa"),

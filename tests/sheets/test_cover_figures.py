@@ -1,8 +1,14 @@
 """Figures of the cover: whichever system the project file is written in, the one that comes first comes first."""
 
-import pytest
+from pathlib import Path
 
+import pytest
+from pypdf import PdfReader
+
+from layerfolio.binding import bind
+from layerfolio.dossier import compile_dossier, open_project
 from layerfolio.sheets.cover import written
+from layerfolio.sheets.package import package
 from layerfolio.units.grammar import parse
 
 ROWS = [  # as written, kind, metric first, customary first
@@ -24,3 +30,11 @@ def test_the_system_that_comes_first(text, kind, metric, customary):
     quantity = parse(text, kind)
     assert written(quantity, "metric").replace("\u00a0", " ") == metric
     assert written(quantity, "customary").replace("\u00a0", " ") == customary
+
+
+@pytest.mark.parametrize("name", ["chandlery", "straw-cottage"])
+def test_the_space_for_the_decision_stands_on_the_cover_itself(tmp_path, name):
+    """The authority writes beside what the package is: with all its sheets in the index the cover keeps to one page."""
+    made = package(compile_dossier(open_project(Path(__file__).parents[2] / "examples" / name)))
+    bind(made, tmp_path / "package.pdf")
+    assert len(made.sheets) > 20 and PdfReader(tmp_path / "package.pdf").page_labels[:2] == ["G0", "G1"]

@@ -31,5 +31,11 @@ OF_ONE_CODE = {
     "insulation": ("us_insulation", "judge_insulation"),
     "foundation_wall": ("us_ground", "judge_foundation_wall"),
     "slab_insulation": ("us_ground", "judge_slab_insulation"),
+    "furring_over_foam": ("hung_cladding", "judge_furring_over_foam"),
+    "cladding_through_foam": ("hung_cladding", "judge_cladding_through_foam"),
+    "furring_by_calculation": ("hung_cladding", "judge_furring_by_calculation"),
+    "wind_on_cladding": ("hung_cladding", "judge_wind_on_cladding"),
+    "wall_line": ("wall_lines", "judge_wall_line"),
+    "dead_load": ("dead_loads", "judge_dead_load"),
 }
 """Judges that a single code asks for, by module and name: they are imported when it is the one that is judged."""

@@ -16,7 +16,6 @@ from layerfolio.codes.judge_names import OF_ONE_CODE
 from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.reminders import judge_air_barrier, judge_reminder
 from layerfolio.codes.requirements import Requirement, requirements
-from layerfolio.codes.structure_judges import OF_STRUCTURE
 from layerfolio.codes.tight_layers import judge_tight_layers
 from layerfolio.codes.vapour_barrier import judge_position, judge_vapour_barrier
 from layerfolio.studies.types import ThermalStudy, VapourStudy
@@ -174,7 +173,7 @@ AFTER: dict[str, Any] = {
 
 def judge_of(name: str, table: dict[str, Any] | None = None) -> Any:
     """The judge of that name in a table (of assemblies where none is given); KeyError when there is none."""
-    table = {**OF_STRUCTURE, **OF_ONE_CODE, **JUDGES} if table is None else table
+    table = {**OF_ONE_CODE, **JUDGES} if table is None else table
     found = table[name]
     if not isinstance(found, tuple):
         return found

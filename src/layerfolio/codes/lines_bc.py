@@ -5,6 +5,7 @@ from typing import Any
 from layerfolio.codes.findings import Measured, Verdict
 from layerfolio.codes.line_facts import NOISE, Facts, seismic
 from layerfolio.codes.line_fasteners import fasteners_given, long_enough
+from layerfolio.codes.line_open import panel_open, place_open
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGTH, PANEL, Answer, LineJudged
 from layerfolio.codes.lines_bc_length import band_forces, required_length
 from layerfolio.codes.site_figures import pressure
@@ -17,13 +18,9 @@ def judge_bc(known: Facts, tables: dict[str, Any]) -> LineJudged:
     wind, smax = known.about.wind_pressure, seismic(known.about, "Smax")
     low, main = tables["low"], tables["main"]
     given = _given(known, wind, smax)
-    if wind is None or smax is None:
-        need = [] if wind is not None else ["site_loads.wind_pressure_1_50"]
-        need += [] if smax is not None else ["site_loads.seismic.Smax"]
-        reason = "a figure of the place is missing: which path is open is not judged"
-        answer = Answer(Verdict.NEEDS_EVIDENCE, "9.23.13", "wind pressure and Smax of the place", given, reason,
-                        f"supply {' and '.join(need)}")  # fmt: skip
-        return LineJudged(known.study.name, "open: a figure of the place is missing", {FACE: answer})
+    figures = {"wind_pressure_1_50": wind, "seismic.Smax": smax}
+    if (found := place_open(known, "wind pressure and Smax of the place", given, figures)) is not None:
+        return found
     if smax > main["smax_at_most"] or wind > main["wind_at_most"] or known.study.height * 1000 > main["height"] + NOISE:
         return _beyond(known, main, given)
     is_low = smax <= low["smax_at_most"] and wind <= low["wind_at_most"] and (known.floors or 0) <= low["floors"]
@@ -62,12 +59,8 @@ def _face(known: Facts, tables: dict[str, Any], given: str, wind: float) -> Answ
     """Wood on the outer face with gypsum board inside, or gypsum board alone: a wood panel inside is neither."""
     clause = tables["face"]["place"]
     asked = "wood panels on the outer face with gypsum board on the inner one, or gypsum board alone"
-    if known.panel is None or known.inside is None:
-        step = "name the layer (serves: [bracing]) and the studs"
-        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, "which layer braces is not stated", step)
-    if not known.on_studs:
-        reason = f"another layer lies between the panel and the studs: {ENGINEER}"
-        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "have the line designed")
+    if (answer := panel_open(known, clause, asked, given)) is not None:
+        return answer
     if known.inside and known.grade != "gypsum board":
         reason = "a wood panel on the inner face is not among what the clause names, so the line does not meet it literally"
         step = f"take {ROUTE}; what the equivalent has to show: {band_forces(known, tables, wind)}"

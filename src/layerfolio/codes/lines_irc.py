@@ -5,6 +5,7 @@ from typing import Any
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.line_facts import FOOT, INCH, MPH, NOISE, Facts, seismic
 from layerfolio.codes.line_fasteners import fasteners_given
+from layerfolio.codes.line_open import panel_open
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGTH, PANEL, Answer, LineJudged
 from layerfolio.codes.lines_irc_length import length_answer
 from layerfolio.codes.lines_irc_panels import counted_panels, layout_answer
@@ -110,12 +111,8 @@ def _face(known: Facts, tables: dict[str, Any], method: str, given: str) -> Answ
                       "have the line checked against the adopted text")  # fmt: skip
     if method in ("LIB", "DWB"):
         return Answer(Verdict.MEETS, clause, asked, said)
-    if known.panel is None or known.inside is None:
-        step = "name the layer (serves: [bracing]) and the studs"
-        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, said, "which layer braces is not stated", step)
-    if not known.on_studs:
-        reason = f"another layer lies between the panel and the studs: {ENGINEER}"
-        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, said, reason, "have the line designed")
+    if (answer := panel_open(known, clause, asked, said)) is not None:
+        return answer
     if known.another:
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, said, known.another, "show the stamp of the panel")
     if known.inside and method == "CS-WSP":

@@ -5,6 +5,7 @@ from typing import Any
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.line_facts import NOISE, Facts, seismic
 from layerfolio.codes.line_fasteners import judge_fasteners
+from layerfolio.codes.line_open import panel_open, place_open
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LENGTH, PANEL, Answer, LineJudged
 from layerfolio.codes.site_figures import pressure
 
@@ -16,13 +17,9 @@ def judge_nbc(known: Facts, tables: dict[str, Any]) -> LineJudged:
     """The line on the path that the figures of the place open; nothing else is judged while one of them is missing."""
     wind, quake = known.about.wind_pressure, seismic(known.about, "Sa02")
     given = figures_given(known, wind, quake)
-    if wind is None or quake is None:
-        need = [] if wind is not None else ["site_loads.wind_pressure_1_50"]
-        need += [] if quake is not None else ["site_loads.seismic.Sa02"]
-        reason = "a figure of the place is missing: which path is open is not judged"
-        answer = Answer(Verdict.NEEDS_EVIDENCE, "9.23.13", "wind and earthquake figures of the place", given, reason,
-                        f"supply {' and '.join(need)}")  # fmt: skip
-        return LineJudged(known.study.name, "open: a figure of the place is missing", {FACE: answer})
+    figures = {"wind_pressure_1_50": wind, "seismic.Sa02": quake}
+    if (found := place_open(known, "wind and earthquake figures of the place", given, figures)) is not None:
+        return found
     low, high = tables["low"], tables["high"]
     if quake <= low["seismic_at_most"] and wind < low["wind_below"]:
         return _low(known, tables, given)
@@ -65,12 +62,8 @@ def _low(known: Facts, tables: dict[str, Any], given: str) -> LineJudged:
 
 def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
     """Whether the path names panels on this face, and whether they lie on the studs."""
-    if known.panel is None or known.inside is None:
-        reason = "which layer braces, or where it lies to the studs, is not stated"
-        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, reason, "name the layer (serves: [bracing]) and the studs")
-    if not known.on_studs:
-        reason = "another layer lies between the panel and the studs: the tables are for panels on the studs"
-        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, f"{reason}; {ENGINEER}", "have the line designed")
+    if (answer := panel_open(known, clause, asked, given)) is not None:
+        return answer
     if known.another:
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, known.another, "show the stamp of the panel")
     if known.grade in ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding"):

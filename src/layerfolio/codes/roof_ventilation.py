@@ -1,8 +1,5 @@
 """Ventilation of roofs and attics (IRC R806.1 to R806.3): the net free area of the vents, and the air above the insulation."""
 
-from typing import NamedTuple
-
-from layerfolio.assembly.types import Assembly
 from layerfolio.codes import judges
 from layerfolio.codes.climate_zones import named
 from layerfolio.codes.context import Context
@@ -13,22 +10,10 @@ from layerfolio.codes.outcomes import Outcome, by_zone, worst
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.roof_parts import RoofParts, roof_parts
 from layerfolio.codes.roof_questions import TEST, class_of_row
-from layerfolio.codes.stated import figure_of, metres, square_metres
+from layerfolio.codes.stated import metres, square_metres
+from layerfolio.codes.vents import Vents, vents_of
 from layerfolio.codes.wording import listed
 from layerfolio.studies.types import ThermalStudy, VapourStudy
-
-
-class _Vents(NamedTuple):
-    """Net free areas and the area they serve, m2; None where they are not given."""
-
-    low: float | None
-    high: float | None
-    served: float | None
-
-    @property
-    def missing(self) -> list[str]:
-        names = ("vents.low", "vents.high", "vents.roof_area")
-        return [name for name, one in zip(names, self, strict=True) if one is None]
 
 
 def judge_roof_ventilation(
@@ -39,7 +24,7 @@ def judge_roof_ventilation(
     attic = assembly.kind == "ceiling"
     if not attic and not parts.vented:
         return None
-    vents = _stated(assembly, context)
+    vents = vents_of(assembly, context)
     if vents.missing:
         step = requirement.rule["next_step"]
         areas = Outcome(Verdict.NEEDS_EVIDENCE, f"{listed(vents.missing)} not given", step)
@@ -52,13 +37,7 @@ def judge_roof_ventilation(
     )  # fmt: skip
 
 
-def _stated(assembly: Assembly, context: Context) -> _Vents:
-    served = figure_of(context, assembly.name, "vents.roof_area") or (assembly.area.value if assembly.area else None)
-    low, high = (figure_of(context, assembly.name, f"vents.{key}") for key in ("low", "high"))
-    return _Vents(low, high, served)
-
-
-def _asked(requirement: Requirement, vents: _Vents, context: Context) -> str:
+def _asked(requirement: Requirement, vents: Vents, context: Context) -> str:
     rule = requirement.rule
     least, most = (f"{one * 100:.0f}" for one in rule["high"])
     usual, milder = (
@@ -72,7 +51,7 @@ def _asked(requirement: Requirement, vents: _Vents, context: Context) -> str:
     )
 
 
-def _given(parts: RoofParts, attic: bool, vents: _Vents, context: Context) -> str:
+def _given(parts: RoofParts, attic: bool, vents: Vents, context: Context) -> str:
     depth = parts.air.thickness.value if parts.air and parts.air.thickness else None
     first = "a vented attic above" if attic else called(parts.air) + (f", {depth * 1000:g} mm" if depth is not None else "")
     areas = [
@@ -92,7 +71,7 @@ def _air(requirement: Requirement, parts: RoofParts, attic: bool) -> Outcome:
     return Outcome(Verdict.MEETS, "")
 
 
-def _enough(requirement: Requirement, vents: _Vents, vapour: VapourStudy, zone: str, context: Context) -> Outcome:
+def _enough(requirement: Requirement, vents: Vents, vapour: VapourStudy, zone: str, context: Context) -> Outcome:
     rule, total = requirement.rule, vents.low + vents.high
     if judges.at_least(total, vents.served / rule["usual"]):
         words = f"the stated areas reach 1/{rule['usual']}; that the space is open behind them is seen on site"

@@ -1,8 +1,5 @@
 """Vents of roof spaces and the air above their insulation (NBC 9.19.1)."""
 
-
-from typing import NamedTuple
-
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context
@@ -11,31 +8,18 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.naming import called
 from layerfolio.codes.outcomes import Outcome
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import figure_of, limit_figure, metres, square_metres
+from layerfolio.codes.stated import limit_figure, metres, square_metres
+from layerfolio.codes.vents import Vents, vents_of
 from layerfolio.codes.wording import listed
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 UNVENTED = "ask the authority: is venting shown to be unnecessary for this roof (9.19.1.1.(1)), and by what?"
 
 
-class _Vents(NamedTuple):
-    """Net free areas, m2; None where the project file does not give them. `served`: insulated ceiling area."""
-
-    low: float | None
-    high: float | None
-    served: float | None
-
-    @property
-    def missing(self) -> list[str]:
-        named = {"vents.low": self.low, "vents.high": self.high, "vents.roof_area": self.served}
-        return [name for name, value in named.items() if value is None]
-
-
 def judge_roof_vents(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, about: Context) -> Finding:
     """Net free area against the share that slope and kind of roof ask for, a quarter of it high and a quarter low."""
     assembly = thermal.assembly
-    area = figure_of(about, assembly.name, "vents.roof_area") or (assembly.area.value if assembly.area else None)
-    vents = _Vents(figure_of(about, assembly.name, "vents.low"), figure_of(about, assembly.name, "vents.high"), area)
+    vents = vents_of(assembly, about)
     shares = _shares(requirement, assembly)
     found = _outcome(requirement, assembly, vents, shares, about)
     given = "no vents given"
@@ -60,7 +44,7 @@ def _shares(requirement: Requirement, assembly: Assembly) -> tuple[int, ...]:
     return (larger,) if joists or assembly.slope < requirement.rule["slope_below"] else (usual,)
 
 
-def _asked(requirement: Requirement, shares: tuple[int, ...], vents: _Vents, about: Context) -> str:
+def _asked(requirement: Requirement, shares: tuple[int, ...], vents: Vents, about: Context) -> str:
     words = " or ".join(f"1/{one}" for one in shares)
     end = requirement.rule["end_share"] * 100
     if vents.served is not None:
@@ -68,7 +52,7 @@ def _asked(requirement: Requirement, shares: tuple[int, ...], vents: _Vents, abo
     return f"{words} of the insulated ceiling area, {end:.0f} % of what is required high and {end:.0f} % low"
 
 
-def _outcome(requirement: Requirement, assembly: Assembly, vents: _Vents, shares: tuple[int, ...], about: Context) -> Outcome:
+def _outcome(requirement: Requirement, assembly: Assembly, vents: Vents, shares: tuple[int, ...], about: Context) -> Outcome:
     if assembly.kind == "roof" and _air_above(assembly) is None:
         return Outcome(Verdict.NEEDS_JUDGEMENT, "no ventilated space lies outside the insulation", UNVENTED)
     if vents.missing:
@@ -88,7 +72,7 @@ def _outcome(requirement: Requirement, assembly: Assembly, vents: _Vents, shares
     )
 
 
-def _short(requirement: Requirement, vents: _Vents, share: int) -> str:
+def _short(requirement: Requirement, vents: Vents, share: int) -> str:
     """What is too small; empty when nothing is."""
     needed = vents.served / share
     if not judges.at_least(vents.low + vents.high, needed):

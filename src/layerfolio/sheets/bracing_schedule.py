@@ -5,13 +5,13 @@ from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
 from layerfolio.sheets.bracing_steps import bracing_steps
 from layerfolio.sheets.bracing_views import elevations
 from layerfolio.sheets.desk import BRACING, Desk
-from layerfolio.sheets.structure_parts import caution, field_of, findings_on, listed_missing, verdicts
+from layerfolio.sheets.structure_parts import caution, findings_on, listed_missing, verdicts
 from layerfolio.studies.structure_types import WallLineStudy
 
 
 def bracing_schedule(desk: Desk) -> Sheet | None:
     """Sheet ST2; None for a project without lines of bracing."""
-    lines: dict[str, WallLineStudy] = field_of(desk, "wall_lines")
+    lines: dict[str, WallLineStudy] = desk.dossier.wall_lines
     if not lines:
         return None
     schedule, panels = tables.lines(desk, lines), tables.panels(lines, desk.system)

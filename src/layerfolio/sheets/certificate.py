@@ -137,7 +137,7 @@ def _openings(desk: Desk, year: int) -> Table:
         Column("Part", width=44), Column("U, largest area", _unit(desk), 48), Column("SHGC, largest area", "", 44),
         *((Column("Mean by area", "U; SHGC"),) if means else ()),
     )  # fmt: skip
-    found = getattr(desk.dossier, "openings", None) or {}
+    found = desk.dossier.openings
     rows = []
     for words, kinds in KINDS:
         alike = [one for one in found.values() if one.kind in kinds]

@@ -91,7 +91,7 @@ def sheets_to_see(finding: Finding, desk: Desk) -> tuple[str, ...]:
     if finding.assembly in desk.dossier.assemblies:
         return (finding.assembly, *((CRITERIA,) if rests_on_an_answer(finding, desk) else ()), *evidence)
     if finding.opening:
-        wall = getattr((getattr(desk.dossier.project, "openings", None) or {}).get(finding.assembly), "in_", "")
+        wall = desk.dossier.openings[finding.assembly].wall
         return tuple(filter(None, (OPENINGS, wall, *evidence)))
     if finding.assembly in desk.dossier.wall_lines:
         return (BRACING, *evidence)

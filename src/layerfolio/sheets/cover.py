@@ -9,9 +9,8 @@ from layerfolio.sheets.markup import plain
 from layerfolio.sheets.written import written
 
 FIRST = (
-    "Outside temperature, heating design", "Heating degree-days below 18 °C", "Room temperature", "Room humidity",
-    "Ground snow load", "Hourly wind pressure, 1 in 50 years", "Basic wind speed", "Seismic design category",
-    "Airtightness aimed at",
+    "Outside temperature, heating design", "Heating degree-days below 18 °C", "Ground snow load",
+    "Hourly wind pressure, 1 in 50 years", "Basic wind speed", "Seismic design category",
 )  # fmt: skip
 """Criteria that the cover repeats."""
 
@@ -78,7 +77,7 @@ def _criteria(desk: Desk) -> Table:
 
 
 def _revisions(desk: Desk) -> Table | str:
-    listed = getattr(desk.dossier.project, "revisions", None) or ()
+    listed = desk.dossier.project.revisions
     if not listed:
         return ""
     columns = (Column("Rev.", width=14), Column("Date", width=24), Column("What changed"))

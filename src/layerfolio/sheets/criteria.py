@@ -93,7 +93,7 @@ def _documents(desk: Desk) -> Rows:
     """Usual papers beside the package, then whatever else the project file names. A soil report is no design, whatever it is
     for: it stands by itself.
     """
-    given = list(getattr(desk.dossier.project, "documents", None) or ())
+    given = list(desk.dossier.project.documents)
     rows, used = [], []
     for words, claims in USUAL:
         named = [one for one in given if set(_claims(one)) & set(claims) and not _SOIL.search(_title(one))]

@@ -7,15 +7,15 @@ from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
 from layerfolio.sheets.bracing_views import WIDTHS
 from layerfolio.sheets.desk import FASTENING, Desk
 from layerfolio.sheets.nailing import nailing_table, panel_table
-from layerfolio.sheets.structure_parts import caution, field_of, findings_on, listed_missing, verdicts
+from layerfolio.sheets.structure_parts import caution, findings_on, listed_missing, verdicts
 from layerfolio.sheets.templates import Marked
 from layerfolio.studies.structure_types import Attachment
 
 
 def fastening_schedule(desk: Desk) -> Sheet | None:
     """Sheet ST3; None where the project states no line of bracing and no cladding hangs outside insulation."""
-    studies: dict[str, Attachment] = field_of(desk, "attachments")
-    lines = field_of(desk, "wall_lines")
+    studies: dict[str, Attachment] = desk.dossier.attachments
+    lines = desk.dossier.wall_lines
     if not lines and not studies:
         return None
     calculated = {name: one for name, one in studies.items() if one.modes}

@@ -58,7 +58,7 @@ def guide(desk: Desk) -> Sheet:
 def _sheets(desk: Desk) -> Table:
     """What each kind of sheet answers, in the order of the package; only those that a project can have."""
     first = next(iter(desk.dossier.assemblies))
-    openings = bool(getattr(desk.dossier.project, "openings", None))
+    openings = bool(desk.dossier.openings)
     american = desk.dossier.project.code.set.startswith("irc-")
     rows = (
         (RECORD, "each requirement: clause, prescriptive and performance path, verdict, what follows", True),

@@ -6,7 +6,6 @@ from layerfolio.sheets.blocks import Column, Row, Table
 from layerfolio.sheets.desk import BRACING, FASTENING, LOADS, Desk
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import NOT_REREAD
-from layerfolio.sheets.structure_parts import field_of
 
 
 def inside_table(desk: Desk) -> Table | None:
@@ -30,9 +29,9 @@ def _item(one: InsideItem) -> Row:
 
 def sheets_with_bracing(desk: Desk) -> str:
     """Where the rest stands."""
-    parts = [(f"lines of bracing: sheet {BRACING}", field_of(desk, "wall_lines")),
-             (f"fasteners and cladding: sheet {FASTENING}", field_of(desk, "wall_lines") or field_of(desk, "attachments")),
-             (f"loads: sheet {LOADS}", field_of(desk, "dead_loads"))]  # fmt: skip
+    parts = [(f"lines of bracing: sheet {BRACING}", desk.dossier.wall_lines),
+             (f"fasteners and cladding: sheet {FASTENING}", desk.dossier.wall_lines or desk.dossier.attachments),
+             (f"loads: sheet {LOADS}", desk.dossier.dead_loads)]  # fmt: skip
     shown = [words for words, there in parts if there]
     text = "; ".join(shown)
     return text[:1].upper() + text[1:] + "." if text else ""

@@ -9,7 +9,6 @@ from layerfolio.sheets.site_table import site_stated, site_table
 from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.sheets.structure_parts import (
     caution,
-    field_of,
     findings_on,
     in_order,
     listed_missing,
@@ -26,7 +25,7 @@ ORDER = ("layer_weight", "share_between", "part_weight", "dead_load_sum")
 
 def loads_sheet(desk: Desk) -> Sheet | None:
     """Sheet ST4; None where no weight of an assembly is known and the place has no loads."""
-    studies: dict[str, DeadLoad] = field_of(desk, "dead_loads")
+    studies: dict[str, DeadLoad] = desk.dossier.dead_loads
     known = {name: one for name, one in studies.items() if any(part.load for part in one.layers)}
     if not has_loads(desk):
         return None
@@ -46,7 +45,7 @@ def loads_sheet(desk: Desk) -> Sheet | None:
 
 def has_loads(desk: Desk) -> bool:
     """Whether any weight or any load of the place is known."""
-    known = any(part.load for one in field_of(desk, "dead_loads").values() for part in one.layers)
+    known = any(part.load for one in desk.dossier.dead_loads.values() for part in one.layers)
     return known or site_stated(desk)
 
 

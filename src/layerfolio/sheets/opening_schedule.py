@@ -15,7 +15,7 @@ DECLARED = "14351"
 
 def opening_schedule(desk: Desk) -> Sheet | None:
     """Sheet C4; None for a project without openings."""
-    studies: dict[str, OpeningStudy] = dict(getattr(desk.dossier, "openings", None) or {})
+    studies: dict[str, OpeningStudy] = desk.dossier.openings
     if not studies:
         return None
     defaults, lacking = code_defaults(desk, studies)

@@ -123,7 +123,7 @@ def _factor(one: OpeningStudy) -> str:
 
 def evidence(desk: Desk, name: str) -> str:
     """Numbers of the rows of the evidence register on an opening; those that still wait for a document in bold."""
-    register = getattr(desk, "register", None) or getattr(desk.dossier, "register", None)
+    register = desk.dossier.register
     if register is None:
         return ""
     rows = register.of(name, "opening")

@@ -25,9 +25,7 @@ def package(dossier: Dossier) -> Package:
 
     The source book fills while the other sheets are written, so the assumptions are made after them.
     """
-    if dossier.register is None:
-        dossier = documented(dossier)
-    desk = Desk(dossier)
+    desk = Desk(dossier := documented(dossier))
     assemblies: list[Sheet] = []
     for name in dossier.assemblies:
         assemblies += [assembly_sheet(desk, name), thermal_sheet(desk, name)]

@@ -7,7 +7,7 @@ from layerfolio.sheets.inside_panel import inside_table, sheets_with_bracing
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.site_table import site_stated, site_table
 from layerfolio.sheets.source_book import NOT_REREAD
-from layerfolio.sheets.structure_parts import caution, field_of, findings_on, stop, verdicts
+from layerfolio.sheets.structure_parts import caution, findings_on, stop, verdicts
 from layerfolio.sheets.templates import Marked
 
 
@@ -34,7 +34,7 @@ def structural_basis(desk: Desk) -> Sheet | None:
 def has_basis(desk: Desk) -> bool:
     """Whether the project states anything that the sheet is about."""
     braced = any(serving(one, "bracing") for one in desk.dossier.assemblies.values())
-    return site_stated(desk) or bool(field_of(desk, "wall_lines")) or braced
+    return site_stated(desk) or bool(desk.dossier.wall_lines) or braced
 
 
 def panels_inside(desk: Desk) -> list[str]:

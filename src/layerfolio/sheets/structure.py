@@ -6,12 +6,11 @@ from layerfolio.sheets.desk import BRACING, FASTENING, LOADS, STRUCTURE, Desk
 from layerfolio.sheets.fastening_schedule import fastening_schedule
 from layerfolio.sheets.loads_sheet import has_loads, loads_sheet
 from layerfolio.sheets.structural_basis import has_basis, structural_basis
-from layerfolio.sheets.structure_parts import field_of
 
 
 def structural_sheets(desk: Desk) -> tuple[Sheet, ...]:
     """ST1 to ST4, those that the project gives something to show for; none while its loads were not studied."""
-    if not field_of(desk, "dead_loads"):
+    if not desk.dossier.dead_loads:
         return ()
     made = (structural_basis(desk), bracing_schedule(desk), fastening_schedule(desk), loads_sheet(desk))
     return tuple(one for one in made if one is not None)
@@ -19,8 +18,8 @@ def structural_sheets(desk: Desk) -> tuple[Sheet, ...]:
 
 def structural_answers(desk: Desk) -> tuple[tuple[str, str, bool], ...]:
     """Number, what the sheet answers, and whether it is there: for the list of the guide."""
-    studied, lines = bool(field_of(desk, "dead_loads")), bool(field_of(desk, "wall_lines"))
-    fastened = lines or bool(field_of(desk, "attachments"))
+    studied, lines = bool(desk.dossier.dead_loads), bool(desk.dossier.wall_lines)
+    fastened = lines or bool(desk.dossier.attachments)
     basis, loads = studied and has_basis(desk), studied and has_loads(desk)
     return (
         (STRUCTURE, "structural basis: figures of the place, path, what a panel inside changes, where to stop", basis),

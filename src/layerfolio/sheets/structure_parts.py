@@ -1,6 +1,5 @@
 """What the structural sheets share: the caution, which finding stands on which of them, loads and lengths as they print."""
 
-from typing import Any
 
 from layerfolio.catalogue.notices import notice
 from layerfolio.codes.findings import Finding
@@ -36,11 +35,6 @@ def stop(desk: Desk) -> Framed:
     return Framed(found.title, blocks)
 
 
-def field_of(desk: Desk, name: str) -> dict[str, Any]:
-    """A dictionary of studies in the dossier; empty where the project has none."""
-    return dict(getattr(desk.dossier, name, None) or {})
-
-
 def findings_on(desk: Desk, sheet: str) -> list[Finding]:
     """The findings of topic structure that a sheet prints; each stands on one sheet."""
     return [one for one in desk.dossier.findings if one.topic == "structure" and _sheet_of(one, desk) == sheet]
@@ -54,7 +48,7 @@ def _sheet_of(finding: Finding, desk: Desk) -> str:
         return LOADS
     if any(part in question for part in ON_FASTENING):
         return FASTENING
-    return BRACING if finding.assembly in field_of(desk, "wall_lines") else STRUCTURE
+    return BRACING if finding.assembly in desk.dossier.wall_lines else STRUCTURE
 
 
 def _question(finding: Finding) -> str:

@@ -19,11 +19,11 @@ ASSEMBLY_AGAINST_GROUND = "ground"
 
 def whole_building(desk: Desk) -> Sheet | None:
     """Sheet C3; None for a project whose envelope was not studied."""
-    study: BuildingStudy | None = getattr(desk.dossier, "building", None)
+    study: BuildingStudy | None = desk.dossier.building
     if study is None or not study.parts:
         return None
     system, book = desk.system, desk.book
-    judged = getattr(desk.dossier, "envelope", None)
+    judged = desk.dossier.envelope
     code = tables.code_rows(judged, system) if judged else None
     chart = _chart(desk, study)
     blocks = desk.templates.blocks(
@@ -62,7 +62,7 @@ def _filled(entries: tuple[Entry, ...]) -> list[Entry]:
 
 
 def _counts(desk: Desk) -> dict[str, int]:
-    return {name: one.count for name, one in (getattr(desk.dossier, "openings", None) or {}).items()}
+    return {name: one.count for name, one in desk.dossier.openings.items()}
 
 
 def _chart(desk: Desk, study: BuildingStudy):
@@ -92,7 +92,7 @@ def _areas(study: BuildingStudy, system: str) -> str:
 
 def _ground(desk: Desk) -> str:
     """Why the figure of a floor over the ground differs from the one on its own sheet."""
-    names = [name for name, one in (getattr(desk.dossier, "ground", None) or {}).items() if one is not None]
+    names = list(desk.dossier.ground)
     if not names:
         return ""
     sheets = ", ".join(f"{name}-T" for name in names)
@@ -104,7 +104,7 @@ def _ground(desk: Desk) -> str:
 
 def _not_counted(desk: Desk) -> str:
     """Joins without a linear transmittance, named one by one."""
-    without = [one for one in getattr(desk.dossier.project, "joins", None) or () if one.psi is None]
+    without = [one for one in desk.dossier.project.joins if one.psi is None]
     if not without:
         return ""
     names = "; ".join(plain(f"{one.at} {', '.join(one.of)}") for one in without)
