@@ -398,7 +398,8 @@ def test_a_finding_that_names_a_document_has_its_row():
 
 @pytest.mark.parametrize(("paper", "there", "verdict"), [
     ("{file: a.pdf, number: Z-9, issuer: x, edition: 2026, proves: [transmittance]}", True, Verdict.MEETS),
-    ("{file: a.pdf, number: Z-9, issuer: x, edition: 2026, proves: [transmittance]}", False, Verdict.MEETS),  # E1 says that the file is not there
+    # the next row counts though its file is not there: E1 says so
+    ("{file: a.pdf, number: Z-9, issuer: x, edition: 2026, proves: [transmittance]}", False, Verdict.MEETS),
     ("{number: Z-9, issuer: x, edition: 2026, proves: [colour]}", True, Verdict.NEEDS_EVIDENCE),
     ("{number: Z-9, issuer: x, edition: 2026}", True, Verdict.NEEDS_EVIDENCE),
 ])  # fmt: skip

@@ -28,7 +28,7 @@ def ground_blocks(desk: Desk, name: str) -> list[Block]:
         return [*above, *_wanted(desk, study)]
     made = calculation(study.trace, desk.system, desk.book, total="U_gr")
     steps = replace(made, steps=tuple(map(close, made.steps)))
-    return [*above, Paragraph(_serves()), steps, Space(1.75), _result(desk, study)]
+    return [*above, steps, Space(1.75), _result(desk, study), Paragraph(_serves())]
 
 
 def _serves() -> str:

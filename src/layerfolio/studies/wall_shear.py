@@ -1,5 +1,6 @@
 """Unit shear of a line's panels by the published table: information for the engineer, with the mark of every figure."""
 
+from fractions import Fraction
 from typing import Any
 
 from layerfolio.assembly.types import Assembly, Layer, Member
@@ -36,10 +37,16 @@ def thickness_of(line: Any, assembly: Assembly | None) -> float | None:
     return found.value if found else None
 
 
+NO_PANELS = ("LIB", "DWB")
+"""Methods of braces and boards: the table of panels does not speak of them, and nothing of a panel is missing."""
+
+
 def wall_shear(
     line: Any, assembly: Assembly | None, ratios: tuple[float, ...], record: Recorder
 ) -> tuple[UnitShear | None, tuple[str, ...]]:
     """The unit shear, and what the project file would have to state for it; None too where the table has no row."""
+    if line.method in NO_PANELS:
+        return None, ()
     table, board, pins = unit_shear_table(), line.panel, line.panel_fastening
     thickness, gravity = thickness_of(line, assembly), _gravity(assembly)
     asked = {
@@ -63,7 +70,7 @@ def _found(table: ShearTable, line: Any, thickness: float, gravity: tuple, ratio
     value, words, mark = gravity
     record.section("Unit shear, for information", key="shear", source="sdpws-2015, Table 4.3A")
     inches = row.spacings[number] / 0.0254
-    said = f"{row.grade} {row.thickness / 0.0254:g} in, {row.nail} common at {inches:g} in"
+    said = f"{row.grade} {Fraction(row.thickness / 0.0254).limit_denominator(32)} in, {row.nail} common at {inches:g} in"
     record.given("v_n", row.wind[number], f"nominal, wind: {said}", f"{row.origin.source}, {row.origin.place}")
     record.given("G", value, f"specific gravity, {words}", mark)
     full = table.content["species"]["full_from"]
