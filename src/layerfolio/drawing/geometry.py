@@ -12,7 +12,7 @@ Segment = tuple[Point, Point]
 
 def turned(point: Point, degrees: float, about: Point = (0.0, 0.0)) -> Point:
     """`point` turned anticlockwise about another."""
-    c, s = _direction(degrees)
+    c, s = direction(degrees)
     x, y = point[0] - about[0], point[1] - about[1]
     return about[0] + c * x - s * y, about[1] + s * x + c * y
 
@@ -64,7 +64,7 @@ def parallels(outline: Outline, degrees: float, pitch: float, offset: float = 0.
 
     So lines of two areas that touch run through from one to the other.
     """
-    c, s = _direction(degrees)
+    c, s = direction(degrees)
     frame = [(c * x + s * y, c * y - s * x) for x, y in outline]
     edges = _edges(frame)
     across = [v for _, v in frame]
@@ -80,7 +80,7 @@ def parallels(outline: Outline, degrees: float, pitch: float, offset: float = 0.
 
 def moved(mark: Mark, degrees: float = 0.0, by: Point = (0.0, 0.0)) -> Mark:
     """A mark turned about the origin, then shifted."""
-    c, s = _direction(degrees)
+    c, s = direction(degrees)
     dx, dy = by
 
     def place(point: Point) -> Point:
@@ -118,7 +118,7 @@ def _edges(outline: Outline | list[Point]) -> list[Segment]:
     return [(outline[one - 1], outline[one]) for one in range(len(outline))]
 
 
-def _direction(degrees: float) -> Point:
+def direction(degrees: float) -> Point:
     """Cosine and sine, exact at right angles, so that upright layers keep upright faces."""
     exact = {0: (1.0, 0.0), 90: (0.0, 1.0), 180: (-1.0, 0.0), 270: (0.0, -1.0)}.get(degrees % 360)
     return exact or (cos(radians(degrees)), sin(radians(degrees)))

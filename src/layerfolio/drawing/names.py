@@ -1,6 +1,6 @@
 """Short names beside tags, and the words for the two sides of an assembly."""
 
-from layerfolio.assembly.types import Assembly
+from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.drawing.figures import Units, figure
 from layerfolio.drawing.layout_framing import Framing
 from layerfolio.drawing.layout_stack import Band
@@ -18,11 +18,15 @@ def sides(assembly: Assembly) -> tuple[str, str]:
 
 def layer_note(band: Band, units: Units | None) -> str:
     """`hemp batts 184`: name and thickness; without `units` the name alone."""
-    layer = band.layer
+    return layer_words(band.layer, units if band.form != "sheet" else None)
+
+
+def layer_words(layer: Layer, units: Units | None) -> str:
+    """The same for a layer that is not laid out on paper; a membrane's name alone."""
     title = layer.title
     if len(title) > 1 and not title[1].isupper() and not title[1].isdigit():
         title = title[0].lower() + title[1:]
-    thick = figure(layer.thickness, units).text if units and layer.thickness and band.form != "sheet" else ""
+    thick = figure(layer.thickness, units).text if units and layer.thickness else ""
     thick = thick.replace(" ", NBSP)
     return f"{title} {thick}" if thick and not title.endswith(thick) else title
 
