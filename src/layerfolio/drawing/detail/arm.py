@@ -5,6 +5,7 @@ Lengths in building millimetres. `s` runs along the arm, `d` across it, inward f
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil, floor, radians, tan
 from typing import Literal
 
@@ -93,7 +94,8 @@ class Arm:
                 yield Piece(outline, "timber", self.name(layer), self.turn, 0.5, number=index + layer.number)
         else:
             edge = 0.5 if layer.family == "timber" else 0.35
-            yield Piece(self.outline(course.start, course.end, a, b), layer.family, self.name(layer), self.turn, edge, number=number)
+            outline = self.outline(course.start, course.end, a, b)
+            yield Piece(outline, layer.family, self.name(layer), self.turn, edge, number=number)
 
     def _members(self, course: Course, start: End, end: End, first: float | None) -> Iterator[tuple[End, End]]:
         member = course.layer.member
@@ -110,7 +112,7 @@ class Arm:
         long = b.at(course.middle) - a.at(course.middle)
         count = max(1, ceil(long / BOARD - 0.3))
         edges = [a, *(End(a.at(course.middle) + one * BOARD) for one in range(1, count)), b]
-        yield from zip(edges, edges[1:], strict=False)
+        yield from pairwise(edges)
 
 
 def crosses(layer: Layer, cut: Cut) -> bool:

@@ -1,0 +1,86 @@
+"""The pieces of the floor beside and below the wall's foot: slab with its edge, or joists with rim and foundation."""
+
+from collections.abc import Iterator
+
+from layerfolio.drawing.detail.arm import End
+from layerfolio.drawing.detail.courses import Course
+from layerfolio.drawing.detail.model import Piece
+from layerfolio.drawing.detail.sill_place import FOUNDATION, SillPlace
+from layerfolio.drawing.geometry import rectangle
+
+RIM = 38.0
+
+
+def floor_pieces(place: SillPlace) -> Iterator[Piece]:
+    """From the lowest layer up, then what stands at the edge or carries."""
+    right = End(place.right)
+    for course in place.floor.courses:
+        low, high = course.start - place.base, course.end - place.base
+        if high <= place.bottom or not course.depth:
+            continue
+        if low >= -0.01:
+            yield from place.floor.pieces(course, End(finish_from(place)), right)
+        elif place.below:
+            yield from _hung(place, course, right)
+        else:
+            cut = course if low >= place.bottom else _cut_at(course, place.bottom + place.base)
+            yield from place.floor.pieces(cut, End(0.0), right)
+    yield from _edge(place)
+    yield from _foundation(place)
+
+
+def finish_from(place: SillPlace) -> float:
+    """x from which the floor's finishes lie: under the lining, up to the panel or to the frame."""
+    solid = [one for one in place.wall.zone("inner") if one.layer.kind == "solid" and one.depth]
+    return solid[-1].start if solid else place.frame_end
+
+
+def rim_end(place: SillPlace) -> float:
+    members = [one.layer.member for one in place.floor.zone("frame") if one.layer.member and one.layer.member.width]
+    return members[0].width.value * 1000 if members else RIM
+
+
+def bearing(place: SillPlace) -> float:
+    """x of the inner face of what carries the joists."""
+    return FOUNDATION
+
+
+def _hung(place: SillPlace, course: Course, right: End) -> Iterator[Piece]:
+    """Layers of a floor with joists: a rim closes the joists, the deck runs out over it, what hangs below stops short."""
+    low, high = course.start - place.base, course.end - place.base
+    if course.zone == "frame":
+        rim = rim_end(place)
+        if place.has_joists:
+            yield Piece(rectangle(0.0, low, rim, high), "timber", "rim joist", 90.0, 0.5, number=1)
+            yield from place.floor.pieces(course, End(rim), right)
+        else:
+            yield from place.floor.pieces(course, End(0.0), right)
+    elif course.zone == "inner":
+        yield from place.floor.pieces(course, End(0.0), right)
+    else:
+        yield from place.floor.pieces(course, End(bearing(place)), right)
+
+
+def _cut_at(course: Course, start: float) -> Course:
+    return Course(course.layer, start, course.end, course.zone)
+
+
+def _edge(place: SillPlace) -> Iterator[Piece]:
+    if place.edge:
+        thick, deep = place.edge
+        low = max(place.bottom, -deep)
+        yield Piece(rectangle(-thick, low, 0.0, 0.0), "foam", "edge insulation", 90.0)
+
+
+def _foundation(place: SillPlace) -> Iterator[Piece]:
+    """A sill plate on a wall, or on a beam where the building stands on posts; nothing where nobody says."""
+    if not place.below or not place.has_joists:
+        return
+    low, kind = place.underside, place.junction.foundation
+    end = bearing(place)
+    if kind == "wall":
+        plate = place.plate or 38.0
+        yield Piece(rectangle(0.0, low - plate, 140.0, low), "timber", "sill plate", 0.0, 0.5, number=3)
+        yield Piece(rectangle(0.0, place.bottom, end, low - plate), "concrete", "foundation wall", 90.0, 0.5)
+    elif kind in ("piers", "piles"):
+        yield Piece(rectangle(0.0, low - end, 89.0, low), "timber", "beam", 0.0, 0.5, number=3)

@@ -1,0 +1,163 @@
+"""Where things stand at the foot of a wall, in building millimetres."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from layerfolio.assembly.junction_types import Junction, Link
+from layerfolio.assembly.types import Assembly
+from layerfolio.drawing.detail.arm import Arm
+from layerfolio.drawing.detail.courses import Course, courses
+
+PLATE = 38.0  # thickness of a plate where the frame does not tell one
+UP, ASIDE, DOWN = 66.0, 18.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
+FOOT = 16.0  # mm from the deck down to the foot of the cladding: it covers the joint
+FOUNDATION = 200.0  # mm: a foundation wall as drawn where its thickness is not stated
+DECKS = ("plywood", "strand-board", "particle-board", "timber-board", "timber")
+
+
+@dataclass(frozen=True)
+class SillPlace:
+    """`wall` stands with its datum at x = 0; `floor` is shifted so that what the plate stands on has its top at y = 0."""
+
+    junction: Junction
+    wall: Arm
+    slab: Assembly
+    scale: float
+
+    @property
+    def off(self) -> float:
+        """How far control lines run off the layer they follow."""
+        return 1.75 * self.scale
+
+    @cached_property
+    def base(self) -> float:
+        """Depth of the floor, from its datum, at which the plate stands: on its carrying layers or the deck on them."""
+        found = courses(self.slab)
+        frame = [one for one in found if one.zone == "frame"][-1]
+        above = found[found.index(frame) + 1 : found.index(frame) + 2]
+        deck = above and self.has_joists and above[0].layer.family in DECKS
+        return above[0].end if deck else frame.end
+
+    @cached_property
+    def floor(self) -> Arm:
+        return Arm(self.slab, (0.0, -self.base), 0.0, True, "along")
+
+    @cached_property
+    def has_joists(self) -> bool:
+        return any(one.layer.member for one in courses(self.slab) if one.zone == "frame")
+
+    @cached_property
+    def frame(self) -> tuple[Course, ...]:
+        return self.wall.zone("frame")
+
+    @property
+    def frame_end(self) -> float:
+        return self.frame[-1].end
+
+    @property
+    def plate(self) -> float:
+        """Thickness of the plate: as thick as the studs are wide, at most 50 mm."""
+        members = [one.layer.member for one in self.frame if one.layer.member and one.layer.member.width]
+        return min(50.0, members[0].width.value * 1000) if members else 0.0
+
+    @property
+    def outer(self) -> float:
+        return self.wall.courses[0].start
+
+    @property
+    def inner(self) -> float:
+        return self.wall.courses[-1].end
+
+    @cached_property
+    def cover(self) -> float:
+        """x of the outermost face of what lies between frame and rain screen."""
+        outer = self.wall.zone("outer")
+        return outer[0].start if outer else 0.0
+
+    @property
+    def finish(self) -> float:
+        """y of the finished floor."""
+        return self.floor.courses[-1].end - self.base
+
+    @property
+    def underside(self) -> float:
+        """y of the underside of the floor's carrying layers."""
+        return -self.base
+
+    @property
+    def top(self) -> float:
+        return UP * self.scale
+
+    @property
+    def right(self) -> float:
+        return self.inner + ASIDE * self.scale
+
+    @property
+    def whole(self) -> float:
+        """y of the floor's lowest face."""
+        return self.floor.courses[0].start - self.base
+
+    @property
+    def below(self) -> bool:
+        """Whether the floor hangs over a space, with a foundation below it."""
+        return self.slab.faces != "ground"
+
+    @cached_property
+    def bottom(self) -> float:
+        wanted = -DOWN * self.scale
+        if self.below:
+            return min(self.whole - 14 * self.scale, max(wanted, self.ground - 8 * self.scale))
+        return max(self.whole, wanted)
+
+    @property
+    def goes_on_below(self) -> bool:
+        return self.below or self.whole < self.bottom - 0.5
+
+    @property
+    def foot(self) -> float:
+        """y of the foot of the cladding: just below the top of a slab, below the rim of a floor with joists."""
+        return (self.underside if self.below else 0.0) - FOOT
+
+    @property
+    def gap(self) -> float:
+        """y of the foot of the outer insulation."""
+        return self.underside + 5.0 if self.below else 5.0
+
+    @cached_property
+    def ground(self) -> float:
+        """y of the ground outside."""
+        if self.junction.clearance is not None:
+            return self.foot - self.junction.clearance * 1000
+        if self.junction.ground_level is not None:
+            return self.finish + self.junction.ground_level * 1000
+        return self.foot - 200.0
+
+    @property
+    def edge(self) -> tuple[float, float] | None:
+        """Thickness and depth of the edge insulation, mm."""
+        found = self.junction.edge_insulation
+        return (found[0] * 1000, found[1] * 1000) if found and not self.below else None
+
+    @property
+    def edge_face(self) -> float:
+        """x of the outer face of what stands against the slab or under the floor."""
+        return -self.edge[0] if self.edge else 0.0
+
+    @property
+    def floor_left(self) -> float:
+        return self.edge_face
+
+    @property
+    def drip(self) -> float:
+        """x of the flashing's outer edge: past the cladding's back, and past the edge insulation."""
+        rain = self.wall.zone("rain")
+        behind = rain[-1].start if rain else self.cover
+        return min(behind - 6.0, self.edge_face - 12.0, self.cover - 12.0)
+
+    def link(self, letter: str) -> Link | None:
+        return next((one for one in self.junction.links if one.letter == letter), None)
+
+    def served(self, arm: Arm, letter: str) -> Course | None:
+        """The course of an arm that carries a control."""
+        what = {"W": "water control", "A": "air control", "V": "vapour control"}[letter]
+        return next((one for one in arm.courses if what in one.layer.serves), None)

@@ -1,0 +1,104 @@
+"""Tags and texts at the foot of a wall, made of what is there."""
+
+from collections.abc import Iterator
+
+from layerfolio.drawing.detail.model import Note
+from layerfolio.drawing.detail.sill_floor import bearing, finish_from, rim_end
+from layerfolio.drawing.detail.sill_place import SillPlace
+from layerfolio.drawing.detail.sill_wall import plates
+from layerfolio.drawing.detail.words import course_note, slots
+from layerfolio.drawing.figures import Units
+
+
+def notes(place: SillPlace, units: Units) -> tuple[Note, ...]:
+    """Wall layers up to the frame at the left, from there at the right; then floor, plate, flashing, tape."""
+    return (*_wall(place, units), *_foot(place), *_floor(place, units))
+
+
+def _wall(place: SillPlace, units: Units) -> Iterator[Note]:
+    low, high = place.plate + 60.0, place.top - 6 * place.scale
+    left = [one for one in place.wall.courses if one.zone in ("rain", "outer") and not _plain(one)]
+    right = [one for one in place.wall.courses if one.zone in ("frame", "inner") and not _plain(one)]
+    for side, found in (("left", left), ("right", right[::-1])):
+        for one, y in zip(found, slots(high, low, len(found)), strict=True):
+            yield course_note(place.wall, one, (one.middle, y), side, units)
+
+
+def _plain(course) -> bool:
+    """Cavities need no tag of their own: what lies on either side has one."""
+    return course.layer.kind == "cavity"
+
+
+def _foot(place: SillPlace) -> Iterator[Note]:
+    found = plates(place)
+    if found:
+        a, b = found[0]
+        yield Note("plate" + (", on the membrane" if _membrane_below(place) else ""), (((a + b) / 2, place.plate / 2),), "left")
+    y = place.gap - 3.0
+    yield Note("flashing, mesh above", ((place.drip + 4.0, y - 6.0),), "left")
+    if place.edge:
+        yield Note("edge insulation", ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
+    link = place.link("A")
+    course = place.served(place.wall, "A")
+    if link and course and not link.broken and link.by:
+        yield Note(link.words or link.by, ((course.end + 1.0, 24.0),), "right")
+    for one in place.junction.broken:
+        yield Note(one.broken, ((place.frame_end + 2.0, 2.0),), "right")
+
+
+def _membrane_below(place: SillPlace) -> bool:
+    return not place.below and any(one.sheet and one.start < place.base for one in place.floor.courses)
+
+
+def _floor(place: SillPlace, units: Units) -> Iterator[Note]:
+    left = finish_from(place) + 40.0
+    for one in place.floor.courses[::-1]:
+        low = max(one.start - place.base, place.bottom)
+        high = one.end - place.base
+        if high <= place.bottom or _plain(one):
+            continue
+        x = max(left, bearing(place) + 30.0) if place.below else left
+        yield course_note(place.floor, one, (min(x, place.right - 20.0), (low + high) / 2), "right", units)
+    if place.below and place.has_joists:
+        yield Note("rim joist", ((rim_end(place) / 2, place.underside * 0.6),), "left")
+        kind = {"wall": "foundation wall", "piers": "beam on piers", "piles": "beam on piles"}.get(place.junction.foundation)
+        if kind:
+            yield Note(kind, ((40.0, place.underside - 120.0),), "left")
+
+
+def remarks(place: SillPlace) -> tuple[str, ...]:
+    """What is drawn without being in the project file."""
+    found = ["Plate, nailer, flashing, tape and mesh are drawn as commonly built; the project file does not give their sizes."]
+    if place.below and not place.junction.foundation:
+        found.append("What carries the floor is not stated and not drawn.")
+    elif place.below:
+        found.append("The foundation is drawn as a sign of its kind: its size, fixing and reinforcement are the engineer's.")
+    if place.junction.cannot:
+        found.append(place.junction.cannot)
+    return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
+
+
+def order_of_work(place: SillPlace) -> tuple[str, ...]:
+    found = []
+    if _membrane_below(place):
+        found.append("Membrane under the slab, up its edge and over its top; plate on it.")
+    elif place.below:
+        found.append("Rim and deck first, then the plate on the deck.")
+    if (course := place.served(place.wall, "A")) and course.start >= place.frame_end - 0.01:
+        found.append("Air control layer down to the floor, its foot sealed before nailer and services.")
+    if place.wall.zone("rain"):
+        found.append("Flashing before the membrane, the membrane lapped over it, then battens and cladding.")
+    return tuple(found)
+
+
+def look_at(place: SillPlace) -> tuple[str, ...]:
+    found = []
+    if place.link("A") and not place.link("A").broken:
+        found.append("Air line unbroken from wall to floor.")
+    if place.served(place.wall, "W"):
+        found.append("Membrane laps the flashing and not the other way round.")
+    if any(one.layer.cavity == "ventilated" for one in place.wall.zone("rain")):
+        found.append("Cavity open at the foot, mesh in place.")
+    if place.edge:
+        found.append("Edge insulation tight under the flashing, no gap to the slab.")
+    return tuple(found)

@@ -1,0 +1,32 @@
+"""Where control lines run in an arm, in building millimetres across it."""
+
+from layerfolio.drawing.control import SOFT
+from layerfolio.drawing.detail.arm import Arm
+from layerfolio.drawing.detail.courses import Course
+
+
+def depth_of(arm: Arm, course: Course, off: float) -> float:
+    """Depth of the air or vapour line of a course: off its inner side; in its middle where soft insulation
+    or a thin board follows."""
+    found = arm.courses
+    index = found.index(course)
+    inner = found[index + 1] if index + 1 < len(found) else None
+    if course.depth and inner and inner.layer.kind == "solid" and inner.depth:
+        poor = inner.layer.family in SOFT or inner.depth < 2 * off
+        if poor and course.depth >= 1.37 * off:
+            return course.middle
+    if course.depth and inner is None:  # the room's own face: in the layer
+        return course.end - min(off, course.depth / 2)
+    return course.end + off
+
+
+def insulation(arm: Arm) -> tuple[float, float] | None:
+    """Depths of the first and last face of the insulating layers."""
+    found = [one for one in arm.courses if one.layer.insulating and one.depth]
+    return (found[0].start, found[-1].end) if found else None
+
+
+def insulation_middle(arm: Arm) -> float | None:
+    """Depth of the thermal line: the middle of what insulates."""
+    found = insulation(arm)
+    return (found[0] + found[1]) / 2 if found else None

@@ -1,0 +1,23 @@
+"""Words of tags in details, and where the tags of one column of layers point."""
+
+from layerfolio.drawing.detail.arm import Arm
+from layerfolio.drawing.detail.courses import Course
+from layerfolio.drawing.detail.model import Note, Side
+from layerfolio.drawing.figures import Units
+from layerfolio.drawing.marks import Point
+from layerfolio.drawing.names import layer_words
+
+
+def course_note(arm: Arm, course: Course, at: Point, side: Side, units: Units) -> Note:
+    """The tag of a layer: its name and thickness, its seams where they are sealed, and its number in the layer table."""
+    layer = course.layer
+    words = layer_words(layer, None if course.sheet else units)
+    if layer.seams in ("taped", "sealed") and "seam" not in words:
+        words += f", seams {layer.seams}"
+    return Note(words, (at,), side, f"{arm.assembly.name}/{layer.number}")
+
+
+def slots(high: float, low: float, count: int) -> list[float]:
+    """`count` heights from just below `high` down to `low`, evenly spread."""
+    step = (high - low) / max(1, count)
+    return [high - (number + 0.5) * step for number in range(count)]
