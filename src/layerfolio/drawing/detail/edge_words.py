@@ -1,0 +1,86 @@
+"""Tags and texts where a wall meets the edge of a roof, made of what is there."""
+
+from collections.abc import Iterator
+
+from layerfolio.drawing.detail.edge_place import EdgePlace
+from layerfolio.drawing.detail.model import Note
+from layerfolio.drawing.detail.words import course_note, slots
+from layerfolio.drawing.figures import Units
+
+
+def notes(place: EdgePlace, units: Units) -> tuple[Note, ...]:
+    """Roof layers and inner wall layers at the right, the wall's outer layers and the edge at the left."""
+    return (*_roof(place, units), *_wall(place, units), *_edge(place))
+
+
+def _roof(place: EdgePlace, units: Units) -> Iterator[Note]:
+    found = [one for one in place.roof.courses if one.layer.kind != "cavity"]
+    for number, one in enumerate(found):
+        x = place.right - (5.0 + 4.0 * (number % 3)) * place.scale
+        yield course_note(place.roof, one, place.point(one.middle, x), "right", units)
+
+
+def _wall(place: EdgePlace, units: Units) -> Iterator[Note]:
+    low, high = place.bottom + 4 * place.scale, -place.plates
+    left = [one for one in place.wall.courses if one.zone in ("rain", "outer") and one.layer.kind != "cavity"]
+    right = [one for one in place.wall.courses if one.zone in ("frame", "inner") and one.layer.kind != "cavity"]
+    for side, found in (("left", left), ("right", right[::-1])):
+        for one, y in zip(found, slots(high, low, len(found)), strict=True):
+            yield course_note(place.wall, one, (one.middle, y), side, units)
+
+
+def _edge(place: EdgePlace) -> Iterator[Note]:
+    if place.plate:
+        yield Note("two plates", ((place.frame_end * 0.6, -place.plate / 2),), "right")
+    if not place.is_ceiling and place.cover - place.tail > 40.0:
+        x = (place.tail + place.outer) / 2
+        words = "lookouts, seen beyond" if place.verge else "rafter tail, seen beyond"
+        deep = min(89.0, place.carries.end) if place.verge else place.carries.end
+        yield Note(words, (place.point(deep / 2, x),), "left")
+        if not place.verge and place.slope >= 2:
+            yield Note("gutter", ((place.tail - 64.0, place.height(0.0, place.tail) - 70.0),), "left")
+    for link in {(one.words or one.by): one for one in place.junction.links if one.by and not one.broken}.values():
+        at = _joined(place, link.letter)
+        if at and link.letter != "T":
+            yield Note(link.words or link.by, (at,), "right" if link.letter != "W" else "left")
+    for one in place.junction.broken:
+        yield Note(one.broken, ((place.frame_end, 2.0),), "right")
+
+
+def _joined(place: EdgePlace, letter: str) -> tuple[float, float] | None:
+    wall, roof = place.served(place.wall, letter), place.served(place.roof, letter)
+    if wall is None or roof is None:
+        return None
+    x, d, down = (wall.start, roof.start, 6.0) if letter == "W" else (wall.end, roof.end, 0.0)
+    return x, place.height(d, x) - down
+
+
+def remarks(place: EdgePlace) -> tuple[str, ...]:
+    found = ["Plates, fascia, gutter, mesh and tape are drawn as commonly built; the project file does not give their sizes."]
+    if place.is_ceiling:
+        found.append("The roof over this ceiling is no assembly of the project file: it is not drawn.")
+    elif place.seat < place.frame_end - 0.5:
+        found.append("The notch over the plates is drawn no deeper than a third of the rafter; the engineer sets it.")
+    if place.junction.cannot:
+        found.append(place.junction.cannot)
+    return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
+
+
+def order_of_work(place: EdgePlace) -> tuple[str, ...]:
+    found = []
+    if place.served(place.wall, "A") and place.served(place.roof, "A"):
+        found.append("Inner layer of the wall up to the roof's, the joint sealed before battens and services.")
+    if place.wall.zone("outer"):
+        found.append("Outer layers of the wall up to the roof's boards, between the rafters where they pass.")
+    if place.served(place.wall, "W") and place.served(place.roof, "W"):
+        found.append("Membrane of the wall joined to the roof's before the battens.")
+    return tuple(found) or ("Insulation of the roof over the plates before the lining.",)
+
+
+def look_at(place: EdgePlace) -> tuple[str, ...]:
+    found = ["No insulation missing over the plates."]
+    if not place.junction.broken:
+        found.insert(0, "Each control line turns from wall to roof without a gap.")
+    if any(one.layer.cavity == "ventilated" for one in (*place.wall.zone("rain"), *place.roof.zone("rain"))):
+        found.append("Cavities open at the edge, mesh in place.")
+    return tuple(found)
