@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from layerfolio.drawing.detail.model import Note
-from layerfolio.drawing.detail.words import course_note
+from layerfolio.drawing.detail.traces import served
+from layerfolio.drawing.detail.words import course_note, joined_words
 from layerfolio.drawing.figures import Units
 
 if TYPE_CHECKING:
@@ -33,11 +34,9 @@ def _corner(corner: Corner) -> Iterator[Note]:
     if member:
         at = corner.butted.place(corner.starts(corner.butted, frame[0]) + member.width.value * 500, frame[0].middle)
         yield Note(f"{member.name} at the corner", (at,), side)
-    joined = [one for one in corner.junction.links if one.letter in "AV" and one.by and not one.broken]
-    for words, link in {(one.words or one.by): one for one in joined}.items():
-        name = link.start[1] if link.start else ""
-        course = next((one for one in corner.butted.courses if one.layer.name == name), None)
-        if course:
+    for words, letter in joined_words(corner.junction):
+        course = served(corner.butted, letter)
+        if course and letter != "W":
             at = corner.butted.place(corner.starts(corner.butted, course) + 12.0, course.end)
             yield Note(words, (at,), side)
     for one in corner.junction.broken:

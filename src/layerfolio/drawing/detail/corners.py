@@ -10,7 +10,7 @@ from layerfolio.drawing.detail.arm import Arm, End, crosses
 from layerfolio.drawing.detail.corner_words import look_at, notes, order_of_work, remarks
 from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Break, Detail, Measure, Piece, Sheet, Trace, Word
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.marks import Point
 
@@ -163,15 +163,10 @@ def _sheets(corner: Corner) -> Iterator[Sheet]:
                 yield Sheet(ends, "metal" if one.layer.family == "metal" else "membrane", arm.name(one.layer))
 
 
-def _served(arm: Arm, letter: str) -> Course | None:
-    what = {"W": "water control", "A": "air control", "V": "vapour control"}[letter]
-    return next((one for one in arm.courses if what in one.layer.serves), None)
-
-
 def _tape(corner: Corner) -> Iterator[Sheet]:
     """In the corner of taped panels."""
     link = next((one for one in corner.junction.links if one.letter == "A" and not one.broken and "tape" in one.by), None)
-    a, b = _served(corner.through, "A"), _served(corner.butted, "A")
+    a, b = served(corner.through, "A"), served(corner.butted, "A")
     if link and a and b and not a.sheet:
         x, y = around(corner, a.end + 1.2, b.end + 1.2)[1]
         along = 40.0 if corner.outward else -40.0
@@ -179,11 +174,10 @@ def _tape(corner: Corner) -> Iterator[Sheet]:
 
 
 def _traces(corner: Corner) -> Iterator[Trace]:
-    found = [(_served(corner.through, one), _served(corner.butted, one), one) for one in "WAV"]
-    found = [one for one in found if one[0] or one[1]]
-    if len(found) > 1 and found[-1][2] == "V" and found[-2][2] == "A" and found[-1][:2] == found[-2][:2]:
-        found[-2:] = [(*found[-1][:2], "AV")]
-    for a, b, letters in found:
+    water = served(corner.through, "W"), served(corner.butted, "W")
+    if any(water):
+        yield _trace(corner, *water, "W")
+    for a, b, letters in tight_pairs(corner.through, corner.butted):
         yield _trace(corner, a, b, letters)
     middles = insulation_middle(corner.through), insulation_middle(corner.butted)
     if None not in middles:

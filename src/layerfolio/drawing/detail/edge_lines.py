@@ -7,7 +7,7 @@ from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.edge_pieces import HEAD
 from layerfolio.drawing.detail.edge_place import FASCIA, EdgePlace
 from layerfolio.drawing.detail.model import Sheet, Trace
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.marks import Point
 
 GUTTER = 60.0  # mm, radius as drawn
@@ -28,7 +28,7 @@ def _of_wall(place: EdgePlace) -> Iterator[Sheet]:
         if not one.sheet:
             continue
         if one.zone in ("rain", "outer"):
-            over = place.served(place.roof, "W") if one.zone == "outer" else None
+            over = served(place.roof, "W") if one.zone == "outer" else None
             d = over.start if over and not place.is_ceiling else place.under_outer
             low = HEAD if one.zone == "rain" else 0.0
         else:
@@ -69,7 +69,7 @@ def _mesh(place: EdgePlace) -> Iterator[Sheet]:
 
 def _tape(place: EdgePlace) -> Iterator[Sheet]:
     link = place.link("A")
-    wall, roof = place.served(place.wall, "A"), place.served(place.roof, "A")
+    wall, roof = served(place.wall, "A"), served(place.roof, "A")
     if not link or link.broken or "tape" not in link.by or not wall or not roof:
         return
     x, d = wall.end + 1.2, roof.end + 1.2
@@ -83,7 +83,7 @@ def traces(place: EdgePlace) -> tuple[Trace, ...]:
 
 def _water(place: EdgePlace) -> Iterator[Trace]:
     """The roof's line sheds over the edge; the wall's begins under it."""
-    wall, roof = place.served(place.wall, "W"), place.served(place.roof, "W")
+    wall, roof = served(place.wall, "W"), served(place.roof, "W")
     link = place.link("W")
     broken = bool(link and link.broken)
     runs: list[tuple[Point, ...]] = []
@@ -100,11 +100,7 @@ def _water(place: EdgePlace) -> Iterator[Trace]:
 
 
 def _tight(place: EdgePlace) -> Iterator[Trace]:
-    pairs = [(place.served(place.wall, one), place.served(place.roof, one), one) for one in "AV"]
-    pairs = [one for one in pairs if one[0] or one[1]]
-    if len(pairs) == 2 and pairs[0][:2] == pairs[1][:2]:
-        pairs = [(*pairs[0][:2], "AV")]
-    for number, (wall, roof, letters) in enumerate(pairs):
+    for number, (wall, roof, letters) in enumerate(tight_pairs(place.wall, place.roof)):
         yield _turned(place, wall, roof, letters, place.off * (1 + 1.1 * number))
 
 

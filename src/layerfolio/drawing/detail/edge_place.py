@@ -17,7 +17,6 @@ from layerfolio.drawing.marks import Point
 DOWN, ASIDE = 46.0, 34.0  # paper mm of wall below the plates, of roof inside the lining
 FASCIA = 20.0
 STEEPEST = 60.0
-SERVES = {"W": "water control", "A": "air control", "V": "vapour control"}
 
 
 @dataclass(frozen=True)
@@ -122,9 +121,6 @@ class EdgePlace:
 
     def link(self, letter: str) -> Link | None:
         return next((one for one in self.junction.links if one.letter == letter), None)
-
-    def served(self, arm: Arm, letter: str) -> Course | None:
-        return next((one for one in arm.courses if SERVES[letter] in one.layer.serves), None)
 
     @cached_property
     def inner_starts(self) -> tuple[tuple[Course, float], ...]:

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from layerfolio.drawing.detail.edge_place import EdgePlace
 from layerfolio.drawing.detail.model import Note
-from layerfolio.drawing.detail.words import course_note, slots
+from layerfolio.drawing.detail.traces import served
+from layerfolio.drawing.detail.words import course_note, joined_words, slots
 from layerfolio.drawing.figures import Units
 
 
@@ -39,16 +40,16 @@ def _edge(place: EdgePlace) -> Iterator[Note]:
         yield Note(words, (place.point(deep / 2, x),), "left")
         if not place.verge and place.slope >= 2:
             yield Note("gutter", ((place.tail - 64.0, place.height(0.0, place.tail) - 70.0),), "left")
-    for link in {(one.words or one.by): one for one in place.junction.links if one.by and not one.broken}.values():
-        at = _joined(place, link.letter)
-        if at and link.letter != "T":
-            yield Note(link.words or link.by, (at,), "right" if link.letter != "W" else "left")
+    for words, letter in joined_words(place.junction):
+        at = _joined(place, letter)
+        if at:
+            yield Note(words, (at,), "right" if letter != "W" else "left")
     for one in place.junction.broken:
         yield Note(one.broken, ((place.frame_end, 2.0),), "right")
 
 
 def _joined(place: EdgePlace, letter: str) -> tuple[float, float] | None:
-    wall, roof = place.served(place.wall, letter), place.served(place.roof, letter)
+    wall, roof = served(place.wall, letter), served(place.roof, letter)
     if wall is None or roof is None:
         return None
     x, d, down = (wall.start, roof.start, 6.0) if letter == "W" else (wall.end, roof.end, 0.0)
@@ -68,11 +69,11 @@ def remarks(place: EdgePlace) -> tuple[str, ...]:
 
 def order_of_work(place: EdgePlace) -> tuple[str, ...]:
     found = []
-    if place.served(place.wall, "A") and place.served(place.roof, "A"):
+    if served(place.wall, "A") and served(place.roof, "A"):
         found.append("Inner layer of the wall up to the roof's, the joint sealed before battens and services.")
     if place.wall.zone("outer"):
         found.append("Outer layers of the wall up to the roof's boards, between the rafters where they pass.")
-    if place.served(place.wall, "W") and place.served(place.roof, "W"):
+    if served(place.wall, "W") and served(place.roof, "W"):
         found.append("Membrane of the wall joined to the roof's before the battens.")
     return tuple(found) or ("Insulation of the roof over the plates before the lining.",)
 

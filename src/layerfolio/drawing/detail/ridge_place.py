@@ -8,7 +8,8 @@ from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End
 from layerfolio.drawing.detail.courses import Course
-from layerfolio.drawing.detail.edge_place import SERVES, STEEPEST
+from layerfolio.drawing.detail.edge_place import STEEPEST
+from layerfolio.drawing.detail.traces import served
 from layerfolio.drawing.marks import Point
 
 ASIDE = 46.0  # paper mm from the middle to each break
@@ -55,7 +56,7 @@ class RidgePlace:
         return found[-1] if found else None
 
     def served(self, letter: str) -> Course | None:
-        return next((one for one in self.arm.courses if SERVES[letter] in one.layer.serves), None)
+        return served(self.arm, letter)
 
     @property
     def has_board(self) -> bool:

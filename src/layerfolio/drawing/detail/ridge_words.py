@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from layerfolio.drawing.detail.model import Note
 from layerfolio.drawing.detail.ridge_place import BOARD, GAP, RISE, RidgePlace
-from layerfolio.drawing.detail.words import course_note
+from layerfolio.drawing.detail.words import course_note, joined_words
 from layerfolio.drawing.figures import Units
 
 
@@ -28,10 +28,9 @@ def _middle(place: RidgePlace) -> Iterator[Note]:
     if place.has_board:
         at = -BOARD / 2, place.height(place.arm.zone("frame")[-1].end * 0.6, 0.0)
         yield Note("ridge board or beam, by the engineer", (at,), "left")
-    joined = [one for one in place.junction.links if one.by and not one.broken and one.letter in "AV"]
-    for words, link in {(one.words or one.by): one for one in joined}.items():
-        course = place.served(link.letter)
-        if course:
+    for words, letter in joined_words(place.junction):
+        course = place.served(letter)
+        if course and letter != "W":
             yield Note(words, ((-10.0, place.height(course.end, 10.0)),), "left")
     for one in place.junction.broken:
         yield Note(one.broken, ((-4.0, place.height(place.arm.courses[-1].start, 4.0)),), "left")

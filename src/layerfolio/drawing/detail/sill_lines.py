@@ -6,7 +6,7 @@ from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Sheet, Trace
 from layerfolio.drawing.detail.sill_floor import bearing
 from layerfolio.drawing.detail.sill_place import SillPlace
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.marks import Point
 
 UPSTAND, FALL, DRIP = 70.0, 8.0, 12.0  # mm: of the flashing behind the membrane, of its fall, of its drip
@@ -63,7 +63,7 @@ def _floor_line(place: SillPlace, one: Course, y: float) -> tuple[Point, ...]:
 
 def lap_end(place: SillPlace) -> float:
     """x to which a membrane that is turned up reaches inward: to the inner face of the panel."""
-    panel = place.served(place.wall, "A") or place.served(place.wall, "V")
+    panel = served(place.wall, "A") or served(place.wall, "V")
     return (panel.end if panel and panel.start >= place.frame_end - 0.01 else place.frame_end) + 0.5
 
 
@@ -77,7 +77,7 @@ def _mesh(place: SillPlace) -> Iterator[Sheet]:
 def _tape(place: SillPlace) -> Iterator[Sheet]:
     """Where the air line passes from the wall's layer to the floor's by tape."""
     link = place.link("A") or place.link("V")
-    course = link and place.served(place.wall, link.letter)
+    course = link and served(place.wall, link.letter)
     if link and not link.broken and course and "tape" in link.by and course.start >= place.frame_end - 0.01:
         x = course.end + 1.2
         yield Sheet(((x, 42.0), (x, 1.0)), "tape", "tape")
@@ -89,7 +89,7 @@ def traces(place: SillPlace) -> tuple[Trace, ...]:
 
 
 def _water(place: SillPlace) -> Iterator[Trace]:
-    course = place.served(place.wall, "W")
+    course = served(place.wall, "W")
     if course is None:
         return
     x, y = course.start - place.off, place.gap - 3.0 + place.off
@@ -98,11 +98,7 @@ def _water(place: SillPlace) -> Iterator[Trace]:
 
 def _tight(place: SillPlace) -> Iterator[Trace]:
     """One line for what one layer serves; the floor's own part keeps the wall's letters where both serve them."""
-    pairs = [(place.served(place.wall, one), place.served(place.floor, one), one) for one in "AV"]
-    pairs = [one for one in pairs if one[0] or one[1]]
-    if len(pairs) == 2 and pairs[0][:2] == pairs[1][:2]:
-        pairs = [(*pairs[0][:2], "AV")]
-    for number, (wall, floor, letters) in enumerate(pairs):
+    for number, (wall, floor, letters) in enumerate(tight_pairs(place.wall, place.floor)):
         off = place.off * (1 + number * 1.1)
         yield _around(place, wall, floor, letters, off)
 

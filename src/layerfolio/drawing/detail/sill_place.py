@@ -157,7 +157,3 @@ class SillPlace:
     def link(self, letter: str) -> Link | None:
         return next((one for one in self.junction.links if one.letter == letter), None)
 
-    def served(self, arm: Arm, letter: str) -> Course | None:
-        """The course of an arm that carries a control."""
-        what = {"W": "water control", "A": "air control", "V": "vapour control"}[letter]
-        return next((one for one in arm.courses if what in one.layer.serves), None)

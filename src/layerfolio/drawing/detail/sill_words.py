@@ -6,7 +6,8 @@ from layerfolio.drawing.detail.model import Note
 from layerfolio.drawing.detail.sill_floor import bearing, finish_from, rim_end
 from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.sill_wall import plates
-from layerfolio.drawing.detail.words import course_note, slots
+from layerfolio.drawing.detail.traces import served
+from layerfolio.drawing.detail.words import course_note, joined_words, slots
 from layerfolio.drawing.figures import Units
 
 
@@ -38,10 +39,10 @@ def _foot(place: SillPlace) -> Iterator[Note]:
     yield Note("flashing, mesh above", ((place.drip + 4.0, y - 6.0),), "left")
     if place.edge:
         yield Note("edge insulation", ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
-    link = place.link("A")
-    course = place.served(place.wall, "A")
-    if link and course and not link.broken and link.by:
-        yield Note(link.words or link.by, ((course.end + 1.0, 24.0),), "right")
+    for words, letter in joined_words(place.junction):
+        course = served(place.wall, letter)
+        if course and letter != "W":
+            yield Note(words, ((course.end + 1.0, 24.0),), "right")
     for one in place.junction.broken:
         yield Note(one.broken, ((place.frame_end + 2.0, 2.0),), "right")
 
@@ -84,7 +85,7 @@ def order_of_work(place: SillPlace) -> tuple[str, ...]:
         found.append("Membrane under the slab, up its edge and over its top; plate on it.")
     elif place.below:
         found.append("Rim and deck first, then the plate on the deck.")
-    if (course := place.served(place.wall, "A")) and course.start >= place.frame_end - 0.01:
+    if (course := served(place.wall, "A")) and course.start >= place.frame_end - 0.01:
         found.append("Air control layer down to the floor, its foot sealed before nailer and services.")
     if place.wall.zone("rain"):
         found.append("Flashing before the membrane, the membrane lapped over it, then battens and cladding.")
@@ -95,7 +96,7 @@ def look_at(place: SillPlace) -> tuple[str, ...]:
     found = []
     if place.link("A") and not place.link("A").broken:
         found.append("Air line unbroken from wall to floor.")
-    if place.served(place.wall, "W"):
+    if served(place.wall, "W"):
         found.append("Membrane laps the flashing and not the other way round.")
     if any(one.layer.cavity == "ventilated" for one in place.wall.zone("rain")):
         found.append("Cavity open at the foot, mesh in place.")

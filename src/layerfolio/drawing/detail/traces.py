@@ -30,3 +30,20 @@ def insulation_middle(arm: Arm) -> float | None:
     """Depth of the thermal line: the middle of what insulates."""
     found = insulation(arm)
     return (found[0] + found[1]) / 2 if found else None
+
+
+SERVES = {"W": "water control", "A": "air control", "V": "vapour control"}
+
+
+def served(arm: Arm, letter: str) -> Course | None:
+    """The course of an arm that carries a control."""
+    return next((one for one in arm.courses if SERVES[letter] in one.layer.serves), None)
+
+
+def tight_pairs(first: Arm, second: Arm) -> list[tuple[Course | None, Course | None, str]]:
+    """What carries air and vapour on both sides, with its letters: one line "AV" where the same layers carry both."""
+    found = [(served(first, one), served(second, one), one) for one in "AV"]
+    found = [one for one in found if one[0] or one[1]]
+    if len(found) == 2 and found[0][:2] == found[1][:2]:
+        return [(*found[0][:2], "AV")]
+    return found

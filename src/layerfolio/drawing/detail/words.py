@@ -1,5 +1,6 @@
 """Words of tags in details, and where the tags of one column of layers point."""
 
+from layerfolio.assembly.junction_types import Junction
 from layerfolio.drawing.detail.arm import Arm
 from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Note, Side
@@ -15,6 +16,16 @@ def course_note(arm: Arm, course: Course, at: Point, side: Side, units: Units) -
     if layer.seams in ("taped", "sealed") and "seam" not in words:
         words += f", seams {layer.seams}"
     return Note(words, (at,), side, f"{arm.assembly.name}/{layer.number}")
+
+
+def joined_words(junction: Junction) -> list[tuple[str, str]]:
+    """What joins the controls that pass, each wording once, with the first letter it speaks of."""
+    found: dict[str, str] = {}
+    for one in junction.links:
+        words = one.words or one.by
+        if words and not one.broken and one.letter != "T":
+            found.setdefault(words, one.letter)
+    return list(found.items())
 
 
 def slots(high: float, low: float, count: int) -> list[float]:
