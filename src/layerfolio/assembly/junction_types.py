@@ -48,6 +48,7 @@ class Junction:
     frame_depth: float = 0.07
     frame_width: float = 0.11
     opening_size: tuple[float, float] | None = None  # width and height of the opening
+    sill_height: float | None = None  # of the opening over the finished floor, where the project states it
     edge_insulation: tuple[float, float] | None = None  # sill on a slab: thickness and depth
     choices: tuple[Choice, ...] = ()
     cannot: str = ""  # why the two cannot be drawn meeting; empty where they can

@@ -6,7 +6,7 @@ square to it, so that the roof lies level there and its rafters are cut.
 
 from dataclasses import dataclass
 from functools import cached_property
-from math import cos, inf, radians, sin, tan
+from math import cos, radians, sin, tan
 
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.assembly.types import Assembly
@@ -28,6 +28,8 @@ class EdgePlace:
     over: Assembly
     scale: float
     verge: bool
+    bottom_at: float | None = None  # y down to which the wall is drawn, x up to which the roof is: as the page asks, else
+    right_at: float | None = None
 
     @property
     def off(self) -> float:
@@ -95,10 +97,12 @@ class EdgePlace:
 
     @property
     def right(self) -> float:
-        return self.inner + ASIDE * self.scale
+        return self.inner + ASIDE * self.scale if self.right_at is None else self.right_at
 
     @property
     def bottom(self) -> float:
+        if self.bottom_at is not None:
+            return self.bottom_at
         lining = min((self.height(one.end, self.inner) for one in self.roof.courses[-1:]), default=0.0)
         return min(-self.plates - 8 * self.scale, lining - 10 * self.scale, -DOWN * self.scale)
 
@@ -152,6 +156,3 @@ class EdgePlace:
         """Depth of the underside of the roof's outer boards: the wall's outer layers run up to it."""
         return 0.0 if not self.is_ceiling else self.roof.courses[0].start
 
-    def __post_init__(self) -> None:
-        if self.scale <= 0 or self.scale == inf:
-            raise ValueError("scale is the denominator of a drawing's scale")

@@ -27,6 +27,8 @@ class RevealPlace:
     wall: Arm
     edge: str
     scale: float
+    far_at: float | None = None  # how far into the wall it is drawn, where the page does not decide
+    beyond_at: float | None = None  # and into the opening, below zero
 
     @property
     def off(self) -> float:
@@ -35,12 +37,12 @@ class RevealPlace:
     @property
     def far(self) -> float:
         """Into the wall, where it is broken off."""
-        return max(INTO * self.scale, self.closing + 16 * self.scale)
+        return max(INTO * self.scale, self.closing + 16 * self.scale) if self.far_at is None else self.far_at
 
     @property
     def beyond(self) -> float:
         """Into the opening, where the pane is broken off (below zero)."""
-        return -(JOINT + self.width + OUT * self.scale)
+        return -(JOINT + self.width + OUT * self.scale) if self.beyond_at is None else self.beyond_at
 
     @property
     def width(self) -> float:

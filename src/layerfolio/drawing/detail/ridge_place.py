@@ -23,6 +23,7 @@ class RidgePlace:
     junction: Junction
     over: Assembly
     scale: float
+    right_at: float | None = None
 
     @property
     def slope(self) -> float:
@@ -30,7 +31,7 @@ class RidgePlace:
 
     @property
     def right(self) -> float:
-        return ASIDE * self.scale
+        return ASIDE * self.scale if self.right_at is None else self.right_at
 
     @property
     def off(self) -> float:

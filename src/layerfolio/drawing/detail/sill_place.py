@@ -23,6 +23,8 @@ class SillPlace:
     wall: Arm
     slab: Assembly
     scale: float
+    top_at: float | None = None  # y up to which the wall is drawn, x up to which the floor is: as far as the page asks, else
+    right_at: float | None = None
 
     @property
     def off(self) -> float:
@@ -86,11 +88,11 @@ class SillPlace:
 
     @property
     def top(self) -> float:
-        return UP * self.scale
+        return UP * self.scale if self.top_at is None else self.top_at
 
     @property
     def right(self) -> float:
-        return self.inner + ASIDE * self.scale
+        return self.inner + ASIDE * self.scale if self.right_at is None else self.right_at
 
     @property
     def whole(self) -> float:
