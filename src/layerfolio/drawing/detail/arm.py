@@ -108,10 +108,13 @@ class Arm:
             at += step
 
     def _boards(self, course: Course, a: End, b: End) -> Iterator[tuple[End, End]]:
-        """Boards of one cover from the start on, the last as narrow as it comes; a sliver joins its neighbour."""
-        long = b.at(course.middle) - a.at(course.middle)
-        count = max(1, ceil(long / BOARD - 0.3))
-        edges = [a, *(End(a.at(course.middle) + one * BOARD) for one in range(1, count)), b]
+        """Boards of one cover from the start on, the last as narrow as it comes; a sliver joins its neighbour.
+
+        Their joints are square, so none comes to lie in a slanted end.
+        """
+        low, high = max(a.at(course.start), a.at(course.end)), min(b.at(course.start), b.at(course.end))
+        count = max(1, ceil((high - low) / BOARD - 0.3))
+        edges = [a, *(End(low + one * BOARD) for one in range(1, count)), b]
         yield from pairwise(edges)
 
 

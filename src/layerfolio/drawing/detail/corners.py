@@ -59,7 +59,7 @@ class Corner:
         zone = other.zone(course.zone)
         if zone:
             return zone[0].start, zone[-1].end
-        edge = other.courses[0].start if course.zone in ("rain", "outer") else other.courses[-1].end
+        edge = {"rain": other.courses[0].start, "outer": 0.0}.get(course.zone, other.courses[-1].end)
         return edge, edge
 
 

@@ -23,8 +23,7 @@ def edge_pieces(place: EdgePlace) -> Iterator[Piece]:
 
 def _tail(place: EdgePlace) -> Iterator[Piece]:
     """The rafter's tail, or the lookouts of a verge, and the board at their ends."""
-    room = place.cover - place.tail
-    if place.is_ceiling or room < 2 * FASCIA:
+    if place.is_ceiling or place.outer - place.tail < FASCIA + 5.0:
         return
     a, b = place.tail + FASCIA, place.cover
     deep = place.carries.end if not place.verge else min(LOOKOUT, place.carries.end)

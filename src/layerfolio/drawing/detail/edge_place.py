@@ -61,7 +61,7 @@ class EdgePlace:
     def seat(self) -> float:
         """x at which the underside meets the plates: the notch takes no more than a third of the rafter's depth."""
         a = radians(self.slope)
-        return self.frame_end if a < 0.01 else min(self.frame_end, max(38.0, self.carries.depth / 3 / sin(a)))
+        return self.frame_end if a < 0.01 else min(self.frame_end, self.carries.depth / 3 / sin(a))
 
     @property
     def frame_end(self) -> float:

@@ -31,8 +31,10 @@ def floor_pieces(place: SillPlace) -> Iterator[Piece]:
 
 def finish_from(place: SillPlace) -> float:
     """x from which the floor's finishes lie: under the lining, up to the panel or to the frame."""
-    solid = [one for one in place.wall.zone("inner") if one.layer.kind == "solid" and one.depth]
-    return solid[-1].start if solid else place.frame_end
+    inner = [one for one in place.wall.zone("inner") if one.depth]
+    if not inner:
+        return place.frame_end
+    return inner[-1].start if inner[-1].layer.kind == "solid" else inner[-1].end
 
 
 def rim_end(place: SillPlace) -> float:

@@ -11,6 +11,7 @@ from layerfolio.drawing.detail.courses import Course, courses
 PLATE = 38.0  # thickness of a plate where the frame does not tell one
 UP, ASIDE, DOWN = 66.0, 18.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
 FOOT = 16.0  # mm from the deck down to the foot of the cladding: it covers the joint
+OVER_EDGE = 4.0  # mm from the foot of the outer insulation up to that of the cladding, over edge insulation that stands out
 FOUNDATION = 200.0  # mm: a foundation wall as drawn where its thickness is not stated
 DECKS = ("plywood", "strand-board", "particle-board", "timber-board", "timber")
 
@@ -117,13 +118,20 @@ class SillPlace:
 
     @property
     def foot(self) -> float:
-        """y of the foot of the cladding: just below the top of a slab, below the rim of a floor with joists."""
-        return (self.underside if self.below else 0.0) - FOOT
+        """y of the foot of the cladding: it covers the edge of slab or joists, or ends over edge insulation that stands out."""
+        return self.gap + OVER_EDGE if self.edge_stands_out else (self.underside if self.below else 0.0) - FOOT
+
+    @property
+    def edge_stands_out(self) -> bool:
+        """Whether the edge insulation reaches out under the cavity."""
+        return self.edge is not None and self.edge_face < self.cover + 0.01
 
     @property
     def gap(self) -> float:
         """y of the foot of the outer insulation."""
-        return self.underside + 5.0 if self.below else 5.0
+        if self.below:
+            return self.underside + 5.0
+        return 18.0 if self.edge_stands_out else 5.0
 
     @cached_property
     def ground(self) -> float:
