@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from layerfolio.drawing.detail.arm import End
 from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Piece
-from layerfolio.drawing.detail.sill_place import FOUNDATION, SillPlace
+from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.geometry import rectangle
 
 RIM = 38.0
@@ -42,11 +42,6 @@ def rim_end(place: SillPlace) -> float:
     return members[0].width.value * 1000 if members else RIM
 
 
-def bearing(place: SillPlace) -> float:
-    """x of the inner face of what carries the joists."""
-    return FOUNDATION
-
-
 def _hung(place: SillPlace, course: Course, right: End) -> Iterator[Piece]:
     """Layers of a floor with joists: a rim closes the joists, the deck runs out over it, what hangs below stops short."""
     low, high = course.start - place.base, course.end - place.base
@@ -60,7 +55,7 @@ def _hung(place: SillPlace, course: Course, right: End) -> Iterator[Piece]:
     elif course.zone == "inner":
         yield from place.floor.pieces(course, End(0.0), right)
     else:
-        yield from place.floor.pieces(course, End(bearing(place)), right)
+        yield from place.floor.pieces(course, End(place.bears_from), right)
 
 
 def _cut_at(course: Course, start: float) -> Course:
@@ -78,8 +73,8 @@ def _foundation(place: SillPlace) -> Iterator[Piece]:
     """A sill plate on a wall, or on a beam where the building stands on posts; nothing where nobody says."""
     if not place.below or not place.has_joists:
         return
-    low, kind = place.underside, place.junction.foundation
-    end = bearing(place)
+    low, kind = place.underside, place.founded
+    end = place.bears_from
     if kind == "wall":
         plate = place.plate or 38.0
         yield Piece(rectangle(0.0, low - plate, 140.0, low), "timber", "sill plate", 0.0, 0.5, number=3)

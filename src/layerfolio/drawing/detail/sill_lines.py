@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Sheet, Trace
-from layerfolio.drawing.detail.sill_floor import bearing
 from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.marks import Point
@@ -57,7 +56,7 @@ def _floor_line(place: SillPlace, one: Course, y: float) -> tuple[Point, ...]:
     if one.start >= place.base - 0.01:
         return (place.right, y), (lap_end(place) if y < 0.01 else place.frame_end + 5.0, y)
     if place.below:
-        return (place.right, y), (bearing(place), y)
+        return (place.right, y), (place.bears_from, y)
     return (place.right, y), (0.0, y), (0.0, 0.0), (lap_end(place), 0.0)
 
 

@@ -154,6 +154,16 @@ class SillPlace:
         return -self.edge[0] if self.edge else 0.0
 
     @property
+    def bears_from(self) -> float:
+        """x of the inner face of what carries the joists: what hangs below them begins there."""
+        return FOUNDATION
+
+    @property
+    def founded(self) -> str:
+        """What the floor over a space stands on."""
+        return self.junction.foundation
+
+    @property
     def floor_left(self) -> float:
         return self.edge_face
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from layerfolio.drawing.detail.model import Note
-from layerfolio.drawing.detail.sill_floor import bearing, finish_from, rim_end
+from layerfolio.drawing.detail.sill_floor import finish_from, rim_end
 from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.sill_wall import plates
 from layerfolio.drawing.detail.traces import served
@@ -13,10 +13,11 @@ from layerfolio.drawing.figures import Units
 
 def notes(place: SillPlace, units: Units) -> tuple[Note, ...]:
     """Wall layers up to the frame at the left, from there at the right; then floor, plate, flashing, tape."""
-    return (*_wall(place, units), *_foot(place), *_floor(place, units))
+    return (*wall_notes(place, units), *_foot(place), *_floor(place, units))
 
 
-def _wall(place: SillPlace, units: Units) -> Iterator[Note]:
+def wall_notes(place: SillPlace, units: Units) -> Iterator[Note]:
+    """Layers of the wall over its foot."""
     low, high = place.plate + 60.0, place.top - 6 * place.scale
     left = [one for one in place.wall.courses if one.zone in ("rain", "outer") and not _plain(one)]
     right = [one for one in place.wall.courses if one.zone in ("frame", "inner") and not _plain(one)]
@@ -58,11 +59,11 @@ def _floor(place: SillPlace, units: Units) -> Iterator[Note]:
         high = one.end - place.base
         if high <= place.bottom or _plain(one):
             continue
-        x = max(left, bearing(place) + 30.0) if place.below else left
+        x = max(left, place.bears_from + 30.0) if place.below else left
         yield course_note(place.floor, one, (min(x, place.right - 20.0), (low + high) / 2), "right", units)
     if place.below and place.has_joists:
         yield Note("rim joist", ((rim_end(place) / 2, place.underside * 0.6),), "left")
-        kind = {"wall": "foundation wall", "piers": "beam on piers", "piles": "beam on piles"}.get(place.junction.foundation)
+        kind = {"wall": "foundation wall", "piers": "beam on piers", "piles": "beam on piles"}.get(place.founded)
         if kind:
             yield Note(kind, ((40.0, place.underside - 120.0),), "left")
 
