@@ -6,6 +6,7 @@ A tile is written once in a file and placed many times: loose dots make a packag
 from functools import cache
 
 from layerfolio.drawing.geometry import bounds, moved
+from layerfolio.drawing.hatches.light import SUFFIX
 from layerfolio.drawing.hatches.scatter import RECIPES, fill
 from layerfolio.drawing.hatches.strokes import merged
 from layerfolio.drawing.marks import Circle, Mark
@@ -14,16 +15,18 @@ from layerfolio.drawing.seeds import generator
 SIDE = 24.0
 OVERHANG = 4.0  # no mark of a tile reaches further over its edge
 NAMES: tuple[str, ...] = tuple(RECIPES)
+LIGHTER = 0.7  # lattice of a light tile: half as many places
 
 
 @cache
 def tile(name: str, wrapped: bool = True) -> tuple[Mark, ...]:
-    """The marks of a tile, centred in 0..24. KeyError for an unknown name.
+    """The marks of a tile, centred in 0..24; "gravel-light" is the sparse one. KeyError for an unknown name.
 
     `wrapped`: a mark that crosses an edge stands at both edges, for writers that cut each tile off there. Otherwise it
     stands once and hangs over, which leaves no seam where tiles are only placed side by side.
     """
-    marks = fill(name, generator("tile", name), (0, 0, SIDE, SIDE), wrap=True)
+    finer = LIGHTER if name.endswith(SUFFIX) else 1.0
+    marks = fill(name.removesuffix(SUFFIX), generator("tile", name), (0, 0, SIDE, SIDE), wrap=True, finer=finer)
     if wrapped:
         marks = [copy for mark in marks for copy in _copies(mark)]
     return merged(marks)
