@@ -1,12 +1,16 @@
 """The drawing of any junction, at the largest scale that its page holds."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from importlib import import_module
 
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
+from layerfolio.drawing.detail.fit import fits
 from layerfolio.drawing.detail.model import Detail
+from layerfolio.drawing.detail.paper import drawing_of
 from layerfolio.drawing.figures import Units
+from layerfolio.drawing.marks import Drawing
 
 MAKERS = {  # module and function; loaded when a project has such a junction
     "sill": ("sill", "sill"),
@@ -21,12 +25,49 @@ MAKERS = {  # module and function; loaded when a project has such a junction
     "window jamb": ("window", "jamb"),
     "penetration": ("penetration", "penetration"),
 }
-SCALES = {"metric": (2.0, 5.0, 10.0, 20.0), "customary": (4.0, 8.0, 12.0, 16.0)}
-LARGEST = {"metric": 5.0, "customary": 4.0}  # a detail is not drawn larger unless it is asked for
+SCALES = {"metric": (5.0, 10.0, 20.0), "customary": (4.0, 8.0, 12.0, 16.0)}
+SMALLER = {"metric": (25.0, 50.0), "customary": (24.0, 48.0)}  # where even the last does not fit
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A drawing, and what its sheet says beside it."""
+
+    drawing: Drawing
+    detail: Detail
+
+
+def junction_drawn(
+    junction: Junction,
+    assemblies: Mapping[str, Assembly],
+    units: Units,
+    *,
+    width: float = 180.0,
+    room: float = 170.0,
+    scale: float | None = None,
+    light: bool = False,
+) -> Drawn:
+    """One junction `width` mm wide and, where it can be, at most `room` mm high. How far its arms reach depends on the scale."""
+
+    def model(one: float) -> Detail:
+        return _maker(junction)(junction, assemblies, units, one)
+
+    return fitting(model, (scale,) if scale else (*SCALES[units], *SMALLER[units]), units, width, room, light)
+
+
+def fitting(
+    model: Callable[[float], Detail], scales: Iterable[float], units: Units, width: float, room: float, light: bool = False
+) -> Drawn:
+    """The first of the scales, from the largest, at which drawing, tags and foot find room; else the last."""
+    for one in scales:
+        detail = model(one)
+        if fits(detail, one, units, width, room):
+            break
+    return Drawn(drawing_of(detail, units=units, width=width, room=room, scale=one, light=light), detail)
 
 
 def detail_of(junction: Junction, assemblies: Mapping[str, Assembly], units: Units, scale: float) -> Detail:
-    """The model of a junction; how far it reaches along its arms depends on the scale."""
+    """The model of a junction at one scale."""
     return _maker(junction)(junction, assemblies, units, scale)
 
 

@@ -1,5 +1,6 @@
 """Scale of a detail, and where drawing and tag columns stand across the page."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -20,6 +21,7 @@ ELBOW, GAP = 3.4, 2.6  # from elbow to circle; from the drawing to the elbow at 
 LOOSE = 6.0  # mm that a wide page adds to the gap
 TWO_LINES = 10.0  # room of a tag whose note has two lines
 FOOT = 22.0  # check bar, scale and key below the drawing
+_FIGURE = re.compile(r" (?=[\d(]\S*$)")
 BEYOND = 5.0  # mm that columns may reach above and below the drawing
 
 
@@ -48,21 +50,29 @@ def fitted(detail: Detail, units: Units, width: float, room: float, scale: float
     """The largest scale at which drawing, columns and foot find room; `scale` is taken as it is."""
     for one in (scale,) if scale else (*SCALES[units], *SMALLER[units]):
         found, spare = _across(detail, one, units, width)
-        tall = max(found.high - found.low - 2 * BEYOND, *(_tall(detail, side, found) for side in ("left", "right")))
-        if spare >= 0 and tall + FOOT <= room:
+        if spare >= 0 and _height(detail, found) <= room:
             break
     return found
 
 
 def rows_of(note: Note, room: float) -> tuple[str, ...]:
-    """The words in two lines, in three where two do not hold them."""
-    found = wrapped(note.words, room)
-    return wrapped(note.words, room, 3) if found and found[-1].endswith("…") else found
+    """The words in one line or in two of like length, in three where two do not hold them."""
+    words = bound(note.words)
+    if wide(words) <= room:
+        return (words,)
+    first, other = _halves(words)
+    return (first, other) if max(wide(first), wide(other)) <= room else wrapped(words, room, 3)
 
 
 def size_of(note: Note, room: float) -> float:
     """Height that a tag takes in its column."""
     return {0: PITCH, 1: PITCH, 2: TWO_LINES}.get(len(rows := rows_of(note, room)), len(rows) * LINE + 1.6)
+
+
+def fits(detail: Detail, scale: float, units: Units, width: float, room: float) -> bool:
+    """Whether drawing, tag columns and foot find room at one scale."""
+    found, spare = _across(detail, scale, units, width)
+    return spare >= 0 and _height(detail, found) <= room
 
 
 def content(detail: Detail, units: Units) -> Box:
@@ -89,6 +99,11 @@ def _across(detail: Detail, scale: float, units: Units, width: float) -> tuple[F
     return Fit(scale, rooms, elbows, circles, left - x0, y0 - BEYOND, y1 + BEYOND), spare
 
 
+def _height(detail: Detail, fit: Fit) -> float:
+    columns = [_tall(detail, side, fit) for side in ("left", "right")]
+    return max(fit.high - fit.low - 2 * BEYOND, *columns) + FOOT
+
+
 def _tall(detail: Detail, side: Side, fit: Fit) -> float:
     return sum(size_of(one, fit.room(side)) for one in detail.notes if one.side == side)
 
@@ -100,7 +115,17 @@ def _note_room(notes: Sequence[Note]) -> float:
 
 @cache
 def _least(words: str) -> float:
+    return min(WIDE, max(NARROW, max(map(wide, _halves(bound(words)))) + 0.05))
+
+
+@cache
+def _halves(words: str) -> tuple[str, str]:
+    """Two lines of like length."""
     parts = words.split(" ")
     splits = [(" ".join(parts[:at]), " ".join(parts[at:])) for at in range(1, len(parts) + 1)]
-    best = min(max(wide(one), wide(other)) for one, other in splits)
-    return min(WIDE, max(NARROW, best + 0.05))
+    return min(splits, key=lambda one: max(map(wide, one)))
+
+
+def bound(words: str) -> str:
+    """A figure keeps to the word before it."""
+    return _FIGURE.sub("\u00a0", words)

@@ -10,6 +10,7 @@ from layerfolio.drawing.detail.ridge_place import BOARD, CAP, GAP, RISE, RidgePl
 from layerfolio.drawing.detail.ridge_words import look_at, notes, order_of_work, remarks
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle
 from layerfolio.drawing.figures import Units
+from layerfolio.drawing.marks import Point
 
 
 def ridge(junction: Junction, assemblies: Mapping[str, Assembly], units: Units, scale: float = 10.0) -> Detail:
@@ -37,10 +38,22 @@ def ridge(junction: Junction, assemblies: Mapping[str, Assembly], units: Units, 
     )
 
 
-def _half(place: RidgePlace) -> Iterator[Piece]:
+def ridge_half(place: RidgePlace) -> tuple[tuple[Piece, ...], tuple[Sheet, ...], tuple[Trace, ...]]:
+    """The slope that falls to the right, without a board between both: what a section of the building adds to its own slope."""
+    kept = [replace(one, points=_right(one.points)) for one in _sheets(place) if one.role not in ("mesh", "flashing")]
+    right = [one for one in kept if len(one.points) > 1]
+    traces = [replace(one, runs=tuple(_right(run) for run in one.runs if run[-1][0] > 0), gaps=()) for one in _traces(place)]
+    return tuple(_half(place, False)), (*right, *_cap_of(place)), tuple(one for one in traces if one.runs)
+
+
+def _right(run: tuple[Point, ...]) -> tuple[Point, ...]:
+    return tuple(point for point in run if point[0] > -0.01)
+
+
+def _half(place: RidgePlace, board: bool = True) -> Iterator[Piece]:
     far = place.plumb(place.right)
     for one in place.arm.courses:
-        near = GAP if one.zone == "rain" and place.vented else BOARD if one.zone == "frame" and place.has_board else 0.0
+        near = GAP if one.zone == "rain" and place.vented else BOARD if board and one.zone == "frame" and place.has_board else 0.0
         yield from place.arm.pieces(one, place.plumb(near), far)
 
 
@@ -68,8 +81,11 @@ def _sheets(place: RidgePlace) -> Iterator[Sheet]:
                 yield Sheet(line[2:], role, name)
             else:
                 yield Sheet(place.over_ridge(one.start), role, name)
-    if place.vented:
-        yield from _cap(place)
+    yield from _cap_of(place)
+
+
+def _cap_of(place: RidgePlace) -> tuple[Sheet, ...]:
+    return tuple(_cap(place)) if place.vented else ()
 
 
 def _cap(place: RidgePlace) -> Iterator[Sheet]:

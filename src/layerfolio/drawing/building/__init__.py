@@ -1,0 +1,1 @@
+"""One section through the whole building, put together from its junctions."""

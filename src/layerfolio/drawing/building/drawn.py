@@ -1,0 +1,35 @@
+"""The building section on paper."""
+
+from collections.abc import Mapping, Sequence
+
+from layerfolio.assembly.junction_types import Junction
+from layerfolio.assembly.types import Assembly
+from layerfolio.drawing.building.section import BuildingCut, building_section
+from layerfolio.drawing.detail.all import Drawn, fitting
+from layerfolio.drawing.figures import Units
+
+SCALES = {"metric": (20.0, 25.0, 50.0, 100.0), "customary": (16.0, 24.0, 32.0, 48.0, 96.0)}
+
+
+def building_drawn(
+    junctions: Sequence[Junction],
+    assemblies: Mapping[str, Assembly],
+    storeys: Sequence[float],
+    span: float | None,
+    units: Units,
+    *,
+    width: float = 180.0,
+    room: float = 190.0,
+    light: bool = False,
+) -> Drawn | None:
+    """`storeys`: heights in m from the ground up; `span`: m from the frame of the wall to the ridge, None where nobody says.
+
+    None where no wall stands on a floor or under a roof.
+    """
+    if BuildingCut(junctions, assemblies, storeys, span, 20.0).wall is None:
+        return None
+
+    def model(scale: float):
+        return building_section(BuildingCut(junctions, assemblies, storeys, span, scale))
+
+    return fitting(model, SCALES[units], units, width, room, light)

@@ -1,0 +1,221 @@
+"""The building cut once from the ground to the ridge, so that every control line can be followed with a finger.
+
+It is put together from the same pieces as the details: foot of the wall, floors, window, eave and ridge, each drawn as far as
+its neighbour. x = 0 is the outer face of the wall's frame, y = 0 the top of what the lowest plate stands on.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from layerfolio.assembly.junction_types import Junction
+from layerfolio.assembly.types import Assembly
+from layerfolio.drawing.building.parts import Part, joined, moved_part
+from layerfolio.drawing.detail.arm import Arm, End
+from layerfolio.drawing.detail.edge_lines import sheets as edge_sheets
+from layerfolio.drawing.detail.edge_lines import traces as edge_traces
+from layerfolio.drawing.detail.edge_pieces import edge_pieces
+from layerfolio.drawing.detail.edge_place import EdgePlace
+from layerfolio.drawing.detail.model import Break, Bubble, Detail, Word
+from layerfolio.drawing.detail.reveal_lines import sheets as reveal_sheets
+from layerfolio.drawing.detail.reveal_lines import traces as reveal_traces
+from layerfolio.drawing.detail.reveal_pieces import reveal_pieces
+from layerfolio.drawing.detail.reveal_place import RevealPlace
+from layerfolio.drawing.detail.ridge import ridge_half
+from layerfolio.drawing.detail.ridge_place import RidgePlace
+from layerfolio.drawing.detail.rim import RimPlace, rim_pieces, rim_sheets, rim_traces
+from layerfolio.drawing.detail.sill_floor import floor_pieces
+from layerfolio.drawing.detail.sill_lines import sheets as sill_sheets
+from layerfolio.drawing.detail.sill_lines import traces as sill_traces
+from layerfolio.drawing.detail.sill_place import SillPlace
+from layerfolio.drawing.detail.sill_wall import wall_pieces
+from layerfolio.drawing.geometry import bounds
+from layerfolio.drawing.marks import Point
+
+STOREY, SILL_HEIGHT = 2400.0, 900.0  # mm, as drawn where nothing is stated
+SPAN, PAST = 2600.0, 420.0  # mm of roof inside the frame where nobody says how far the ridge is; of roof beyond the ridge
+ROUND = 240.0  # mm of wall that belongs to an edge of the window
+
+
+@dataclass(frozen=True)
+class BuildingCut:
+    """What a section is made of: the first junction of each kind, storeys from the ground up in m, `span` in m from the wall's
+    frame to the ridge, None where nobody says."""
+
+    junctions: Sequence[Junction]
+    assemblies: Mapping[str, Assembly]
+    storeys: Sequence[float]
+    span: float | None
+    scale: float
+
+    def first(self, kind: str) -> Junction | None:
+        return next((one for one in self.junctions if one.kind == kind and not one.cannot), None)
+
+    @cached_property
+    def wall(self) -> Assembly | None:
+        lead = self.first("sill") or self.first("eave")
+        return self.assemblies[lead.of[0]] if lead else None
+
+    @cached_property
+    def levels(self) -> tuple[float, ...]:
+        """y of the deck of each storey, then of the top of the plates."""
+        found = [0.0]
+        for one in self.storeys or (STOREY / 1000,):
+            found.append(found[-1] + one * 1000)
+        return tuple(found)
+
+    @property
+    def right(self) -> float:
+        return self.span * 1000 if self.span else SPAN
+
+    @cached_property
+    def window(self) -> tuple[float, float] | None:
+        """y of the lower and upper edge of the window in the lowest storey."""
+        head = self.first("window head")
+        if head is None or self.wall is None or head.of[0] != self.wall.name or not head.opening_size:
+            return None
+        low = SILL_HEIGHT if head.sill_height is None else head.sill_height * 1000
+        high = low + head.opening_size[1] * 1000
+        room = self.levels[1] - 420.0
+        if high > room:
+            low, high = max(ROUND + 60.0, low - (high - room)), room
+        return (low, high) if low > ROUND + 50.0 and high - low > 300.0 else None
+
+
+def building_section(cut: BuildingCut) -> Detail | None:
+    """None where no wall stands on a floor or under a roof."""
+    if cut.wall is None:
+        return None
+    whole = joined(_parts(cut))
+    return Detail(
+        name="building section",
+        kind="vertical section through a bay and a window",
+        pieces=whole.pieces,
+        sheets=whole.sheets,
+        traces=whole.traces,
+        breaks=whole.breaks,
+        words=_words(cut, whole),
+        bubbles=tuple(_bubbles(cut)),
+    )
+
+
+def _parts(cut: BuildingCut) -> Iterator[Part]:
+    seams = _seams(cut)
+    yield _foot(cut, seams[0])
+    for level, low, high in zip(cut.levels[1:-1], seams[1::2], seams[2::2], strict=False):
+        yield _floor(cut, level, low, high)
+    if cut.window:
+        yield from _window(cut, *cut.window)
+    yield _top(cut, seams[-1])
+    if ridge := _ridge(cut):
+        yield ridge
+
+
+def _seams(cut: BuildingCut) -> list[float]:
+    """y at which one part ends and the next begins: below and above the window, midway in the other storeys."""
+    if cut.window:
+        found = [cut.window[0] - ROUND, cut.window[1] + ROUND]
+    else:
+        middle = (cut.levels[0] + cut.levels[1]) / 2
+        found = [middle, middle]
+    for low, high in zip(cut.levels[1:], cut.levels[2:], strict=False):
+        found += [(low + high) / 2] * 2
+    return found
+
+
+def _foot(cut: BuildingCut, top: float) -> Part:
+    junction = cut.first("sill")
+    if junction is None:
+        arm = Arm(cut.wall)
+        return Part(tuple(piece for one in arm.courses for piece in arm.pieces(one, End(0.0), End(top))))
+    place = SillPlace(junction, Arm(cut.wall), cut.assemblies[junction.of[1]], cut.scale, top, cut.right)
+    over = 4 * cut.scale
+    edge = Break((cut.right, max(0.0, place.finish) + over), (cut.right, place.bottom - over))
+    return Part((*wall_pieces(place), *floor_pieces(place)), sill_sheets(place), sill_traces(place), (edge,))
+
+
+def _floor(cut: BuildingCut, level: float, low: float, high: float) -> Part:
+    """A storey's floor with its rim; without a junction for it the wall goes on."""
+    junction = cut.first("rim")
+    if junction is None:
+        arm = Arm(cut.wall)
+        return Part(tuple(piece for one in arm.courses for piece in arm.pieces(one, End(low), End(high))))
+    floor = cut.assemblies[junction.of[1]]
+    place = RimPlace(junction, Arm(cut.wall), floor, cut.scale, high - level, cut.right, bottom_at=low - level)
+    over = 4 * cut.scale
+    edge = Break((cut.right, max(0.0, place.finish) + over), (cut.right, place.whole - over))
+    return moved_part(Part(tuple(rim_pieces(place)), tuple(rim_sheets(place)), tuple(rim_traces(place)), (edge,)), 0.0, level)
+
+
+def _window(cut: BuildingCut, low: float, high: float) -> Iterator[Part]:
+    half = -(high - low) / 2
+    for edge, turn, left, y in (("sill", 270.0, True, low), ("head", 90.0, False, high)):
+        junction = cut.first(f"window {edge}") or cut.first("window head")
+        place = RevealPlace(junction, Arm(cut.wall, (0.0, y), turn, left), edge, cut.scale, ROUND, half)
+        yield Part(tuple(reveal_pieces(place)), reveal_sheets(place), reveal_traces(place))
+
+
+def _top(cut: BuildingCut, low: float) -> Part:
+    junction, top = cut.first("eave") or cut.first("verge"), cut.levels[-1]
+    arm, over = Arm(cut.wall), 4 * cut.scale
+    if junction is None:
+        pieces = tuple(piece for one in arm.courses for piece in arm.pieces(one, End(low), End(top)))
+        ends = Break((arm.courses[0].start - over, top), (arm.courses[-1].end + over, top))
+        return Part(pieces, breaks=(ends,))
+    roof = cut.assemblies[junction.of[1]]
+    place = EdgePlace(junction, arm, roof, cut.scale, junction.kind == "verge", low - top, cut.right)
+    courses = place.roof.courses
+    high, deep = place.height(courses[0].start, cut.right) + over, place.height(courses[-1].end, cut.right) - over
+    ends = () if _has_ridge(cut) else (Break((cut.right, high), (cut.right, deep)),)
+    return moved_part(Part(tuple(edge_pieces(place)), edge_sheets(place), edge_traces(place), ends), 0.0, top)
+
+
+def _has_ridge(cut: BuildingCut) -> bool:
+    eave, ridge = cut.first("eave"), cut.first("ridge")
+    return bool(cut.span and eave and ridge and ridge.of[0] == eave.of[1])
+
+
+def _ridge(cut: BuildingCut) -> Part | None:
+    """The other slope's beginning, where it is known how far the ridge is."""
+    if not _has_ridge(cut):
+        return None
+    eave, ridge = cut.first("eave"), cut.first("ridge")
+    edge = EdgePlace(eave, Arm(cut.wall), cut.assemblies[eave.of[1]], cut.scale, False, right_at=cut.right)
+    place = RidgePlace(ridge, cut.assemblies[ridge.of[0]], cut.scale, PAST)
+    part = Part(*ridge_half(place))
+    return moved_part(part, cut.right, cut.levels[-1] + edge.height(0.0, cut.right))
+
+
+def _words(cut: BuildingCut, whole: Part) -> tuple[Word, ...]:
+    x0, _, _, _ = bounds([point for one in whole.pieces for point in one.outline])
+    y = cut.levels[1] * 0.55
+    return (Word("OUTSIDE", (x0 - 2 * cut.scale, y)), Word("INSIDE", (cut.right * 0.45, y)))
+
+
+def _bubbles(cut: BuildingCut) -> Iterator[Bubble]:
+    for one in cut.junctions:
+        at = _spot(cut, one)
+        if at is not None and one is cut.first(one.kind):
+            yield Bubble(str(one.number), f"D{one.number}", at)
+
+
+def _spot(cut: BuildingCut, junction: Junction) -> Point | None:
+    """Where a junction stands in the section; corners and jambs are not cut by it."""
+    frame = Arm(cut.wall).zone("frame")
+    middle = frame[-1].end / 2
+    window = cut.window
+    spots = {
+        "sill": (middle, 0.0),
+        "rim": (middle, cut.levels[1]) if len(cut.levels) > 2 else None,
+        "window sill": (middle, window[0]) if window else None,
+        "window head": (middle, window[1]) if window else None,
+        "eave": (middle, cut.levels[-1]),
+        "ridge": (cut.right, _ridge_height(cut)) if _has_ridge(cut) else None,
+    }
+    return spots.get(junction.kind)
+
+
+def _ridge_height(cut: BuildingCut) -> float:
+    eave = cut.first("eave")
+    edge = EdgePlace(eave, Arm(cut.wall), cut.assemblies[eave.of[1]], cut.scale, False, right_at=cut.right)
+    return cut.levels[-1] + edge.height(edge.carries.middle, cut.right)
