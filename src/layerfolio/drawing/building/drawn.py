@@ -5,9 +5,12 @@ from collections.abc import Mapping, Sequence
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.building.section import BuildingCut, building_section
-from layerfolio.drawing.detail.all import Drawn, fitting
+from layerfolio.drawing.detail.all import Drawn
+from layerfolio.drawing.detail.fit import fits
+from layerfolio.drawing.detail.paper import drawing_of
 from layerfolio.drawing.figures import Units
 
+SHOWN = (2200.0, 1800.0, 1500.0)  # mm of the span that are drawn before a smaller scale is taken
 SCALES = {"metric": (20.0, 25.0, 50.0, 100.0), "customary": (16.0, 24.0, 32.0, 48.0, 96.0)}
 
 
@@ -28,8 +31,15 @@ def building_drawn(
     """
     if BuildingCut(junctions, assemblies, storeys, span, 20.0).wall is None:
         return None
+    large, *small = SCALES[units]
+    tries = [(large, None), (small[0], None), *((small[0], shown) for shown in SHOWN), *((one, None) for one in small[1:])]
 
-    def model(scale: float):
-        return building_section(BuildingCut(junctions, assemblies, storeys, span, scale))
+    def model(one: tuple[float, float | None]):
+        scale, shown = one
+        return building_section(BuildingCut(junctions, assemblies, storeys, span, scale, shown))
 
-    return fitting(model, SCALES[units], units, width, room, light)
+    for one in tries:
+        detail = model(one)
+        if fits(detail, one[0], units, width, room):
+            break
+    return Drawn(drawing_of(detail, units=units, width=width, room=room, scale=one[0], light=light), detail)

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from layerfolio.drawing.detail.model import Break, Piece, Sheet, Trace
+from layerfolio.drawing.geometry import bounds, rectangle
 from layerfolio.drawing.marks import Point
 
 
@@ -36,11 +37,43 @@ def joined(parts: Iterable[Part]) -> Part:
     """All parts as one; runs of one control that end where another begins become one run."""
     found = list(parts)
     return Part(
-        tuple(piece for one in found for piece in one.pieces),
+        _pieces([piece for one in found for piece in one.pieces]),
         tuple(sheet for one in found for sheet in one.sheets),
         _traces([trace for one in found for trace in one.traces]),
         tuple(mark for one in found for mark in one.breaks),
     )
+
+
+def _pieces(pieces: list[Piece]) -> tuple[Piece, ...]:
+    """Upright strips of one layer that touch end to end become one, so that no line marks where parts meet."""
+    strips: dict[tuple, list[Piece]] = {}
+    rest: list[Piece] = []
+    for one in pieces:
+        box = _upright(one)
+        if box is None:
+            rest.append(one)
+        else:
+            strips.setdefault((one.layer, one.family, round(box[0], 1), round(box[2], 1)), []).append(one)
+    return (*(one for some in strips.values() for one in _stacked(some)), *rest)
+
+
+def _upright(piece: Piece) -> tuple[float, float, float, float] | None:
+    """The box of a rectangle whose layer runs upward; None for other shapes, boards and timber."""
+    box = bounds(piece.outline)
+    corners = {(box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3])}
+    plain = piece.turn % 180 == 90 and piece.family not in ("timber", "plain") and "/" in piece.layer
+    return box if plain and set(piece.outline) == corners else None
+
+
+def _stacked(pieces: list[Piece]) -> list[Piece]:
+    found: list[Piece] = []
+    for one in sorted(pieces, key=lambda piece: bounds(piece.outline)[1]):
+        x0, low, x1, high = bounds(one.outline)
+        if found and abs(bounds(found[-1].outline)[3] - low) < 0.01:
+            found[-1] = replace(found[-1], outline=rectangle(x0, bounds(found[-1].outline)[1], x1, high))
+        else:
+            found.append(one)
+    return found
 
 
 def _traces(traces: list[Trace]) -> tuple[Trace, ...]:

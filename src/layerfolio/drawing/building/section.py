@@ -40,13 +40,14 @@ ROUND = 240.0  # mm of wall that belongs to an edge of the window
 @dataclass(frozen=True)
 class BuildingCut:
     """What a section is made of: the first junction of each kind, storeys from the ground up in m, `span` in m from the wall's
-    frame to the ridge, None where nobody says."""
+    frame to the ridge, None where nobody says; `shown`: mm of it that are drawn, where the whole does not fit."""
 
     junctions: Sequence[Junction]
     assemblies: Mapping[str, Assembly]
     storeys: Sequence[float]
     span: float | None
     scale: float
+    shown: float | None = None
 
     def first(self, kind: str) -> Junction | None:
         return next((one for one in self.junctions if one.kind == kind and not one.cannot), None)
@@ -66,7 +67,8 @@ class BuildingCut:
 
     @property
     def right(self) -> float:
-        return self.span * 1000 if self.span else SPAN
+        whole = self.span * 1000 if self.span else SPAN
+        return min(whole, self.shown) if self.shown else whole
 
     @cached_property
     def window(self) -> tuple[float, float] | None:
@@ -96,7 +98,21 @@ def building_section(cut: BuildingCut) -> Detail | None:
         breaks=whole.breaks,
         words=_words(cut, whole),
         bubbles=tuple(_bubbles(cut)),
+        remarks=_remarks(cut),
     )
+
+
+def _remarks(cut: BuildingCut) -> tuple[str, ...]:
+    """What the section leaves out, and what it shows that nobody stated."""
+    found = []
+    if cut.span and cut.right < cut.span * 1000 - 1.0:
+        short = cut.span - cut.right / 1000
+        found.append(f"The span is drawn {short:.2f} m shorter than it is, so that it fits the page.")
+    elif not cut.span and cut.first("eave"):
+        found.append("How far the ridge is from the wall is not stated: the roof is broken off.")
+    if not cut.storeys:
+        found.append(f"No height of a storey is stated: {STOREY / 1000:g} m is drawn.")
+    return tuple(found)
 
 
 def _parts(cut: BuildingCut) -> Iterator[Part]:
@@ -182,7 +198,9 @@ def _ridge(cut: BuildingCut) -> Part | None:
     eave, ridge = cut.first("eave"), cut.first("ridge")
     edge = EdgePlace(eave, Arm(cut.wall), cut.assemblies[eave.of[1]], cut.scale, False, right_at=cut.right)
     place = RidgePlace(ridge, cut.assemblies[ridge.of[0]], cut.scale, PAST)
-    part = Part(*ridge_half(place))
+    courses, over = place.arm.courses, 4 * cut.scale
+    ends = (PAST, place.height(courses[0].start, PAST) + over), (PAST, place.height(courses[-1].end, PAST) - over)
+    part = Part(*ridge_half(place), (Break(*ends),))
     return moved_part(part, cut.right, cut.levels[-1] + edge.height(0.0, cut.right))
 
 

@@ -1,6 +1,6 @@
 """The drawing of any junction, at the largest scale that its page holds."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from importlib import import_module
 
@@ -49,18 +49,8 @@ def junction_drawn(
 ) -> Drawn:
     """One junction `width` mm wide and, where it can be, at most `room` mm high. How far its arms reach depends on the scale."""
 
-    def model(one: float) -> Detail:
-        return _maker(junction)(junction, assemblies, units, one)
-
-    return fitting(model, (scale,) if scale else (*SCALES[units], *SMALLER[units]), units, width, room, light)
-
-
-def fitting(
-    model: Callable[[float], Detail], scales: Iterable[float], units: Units, width: float, room: float, light: bool = False
-) -> Drawn:
-    """The first of the scales, from the largest, at which drawing, tags and foot find room; else the last."""
-    for one in scales:
-        detail = model(one)
+    for one in (scale,) if scale else (*SCALES[units], *SMALLER[units]):
+        detail = detail_of(junction, assemblies, units, one)
         if fits(detail, one, units, width, room):
             break
     return Drawn(drawing_of(detail, units=units, width=width, room=room, scale=one, light=light), detail)

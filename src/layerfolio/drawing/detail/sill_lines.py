@@ -19,7 +19,7 @@ def sheets(place: SillPlace) -> tuple[Sheet, ...]:
         Sheet(flashing(place), "flashing", "flashing"),
         *_mesh(place),
         *_tape(place),
-        Sheet(((place.drip - 30 * place.scale, place.ground), (ground_end(place), place.ground)), "ground", "ground"),
+        Sheet(((place.drip - place.ground_out, place.ground), (ground_end(place), place.ground)), "ground", "ground"),
     )
 
 

@@ -159,6 +159,11 @@ class SillPlace:
         return FOUNDATION
 
     @property
+    def ground_out(self) -> float:
+        """How far the ground is drawn beyond the drip."""
+        return (30.0 if self.right_at is None else 14.0) * self.scale
+
+    @property
     def founded(self) -> str:
         """What the floor over a space stands on."""
         return self.junction.foundation
