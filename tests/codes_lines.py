@@ -8,7 +8,16 @@ from codes_builders import project
 from layerfolio import codes
 from layerfolio.codes.context import Envelope, context
 from layerfolio.codes.wall_lines import line_judged, line_verdict
-from layerfolio.reading.wall_lines import BracingPanel, LineOpening, PanelBoard, PanelFastening, PlateNailing, Shank, WallLine
+from layerfolio.reading.wall_lines import (
+    BracingPanel,
+    LineOpening,
+    PanelBoard,
+    PanelFastening,
+    PlateNailing,
+    PlateStrips,
+    Shank,
+    WallLine,
+)
 from layerfolio.studies.thermal import thermal_study
 from layerfolio.studies.vapour import vapour_study
 from layerfolio.studies.wall_line import wall_line_study
@@ -73,31 +82,43 @@ def place(set_id="nbc-2020", *, wind=450, Sa02=0.3, Smax=0.3, mph=115, exposure=
     return where
 
 
-def studied(stated, assembly):
-    return wall_line_study("L1", stated, assembly)
+def strips(width="50 mm", thickness="0.41 mm", spacing="1.2 m", nails=2, nail="63 mm x 3.25 mm"):
+    """Strips of steel from the wall to the floor; None takes a figure away."""
+    made = {"width": width, "thickness": thickness, "spacing": spacing}
+    sizes = {key: mm(one) if one else None for key, one in made.items()}
+    return PlateStrips(nails=nails, nail=shank(nail) if nail else None, **sizes)
 
 
-def judged(where, stated, assembly=None):
-    """The line as its judge sees it."""
+def studied(stated, assembly, name="L1"):
+    return wall_line_study(name, stated, assembly)
+
+
+def _lines(stated, assembly, beside):
+    """The line with those that stand beside it, by name."""
+    return {name: studied(one, assembly, name) for name, one in {"L1": stated, **(beside or {})}.items()}
+
+
+def judged(where, stated, assembly=None, beside=None):
+    """The line as its judge sees it; `beside`: other lines of the building, by name."""
     assembly = assembly or wall()
-    thermal = {"W1": thermal_study(assembly)}
-    return line_judged(studied(stated, assembly), context(where, Envelope(thermal, wall_lines={})))
+    thermal, lines = {"W1": thermal_study(assembly)}, _lines(stated, assembly, beside)
+    return line_judged(lines["L1"], context(where, Envelope(thermal, wall_lines=lines)))
 
 
-def findings(where, stated, assembly=None):
+def findings(where, stated, assembly=None, beside=None):
     """Findings on the line by question."""
     assembly = assembly or wall()
     heat = thermal_study(assembly)
-    around = Envelope({"W1": heat}, wall_lines={"L1": studied(stated, assembly)})
+    around = Envelope({"W1": heat}, wall_lines=_lines(stated, assembly, beside))
     found = codes.judge(where, {"W1": (heat, vapour_study(assembly, heat.layers))}, around)
     return {one.id.rpartition("/")[2]: one for one in found if one.assembly == "L1"}
 
 
-def verdicts(where, stated, assembly=None):
+def verdicts(where, stated, assembly=None, beside=None):
     """Verdicts on the line by question, as words."""
-    return {question: str(one.verdict) for question, one in findings(where, stated, assembly).items()}
+    return {question: str(one.verdict) for question, one in findings(where, stated, assembly, beside).items()}
 
 
-def whole(where, stated, assembly=None):
+def whole(where, stated, assembly=None, beside=None):
     """The verdict of the line, as a word."""
-    return str(line_verdict(list(findings(where, stated, assembly).values()), "L1"))
+    return str(line_verdict(list(findings(where, stated, assembly, beside).values()), "L1"))

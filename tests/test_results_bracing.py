@@ -70,7 +70,7 @@ def test_british_columbia_does_not_take_the_panel_inside_literally(chandlery):
 def test_findings_name_their_line(chandlery):
     dossier, one = chandlery(panel_fastening=None)
     rows = [x for x in results(dossier)["findings"] if x["wall_line"] == "L1"]
-    assert len(rows) == len([x for x in dossier.findings if is_on_a_line(x)]) == 4
+    assert len(rows) == len([x for x in dossier.findings if is_on_a_line(x)]) == 5
     assert one["unit_shear"] is None and one["unit_shear_by"] is None and one["verdict"] == str(Verdict.NEEDS_EVIDENCE)
     assert "panel_fastening.nail" in one["missing"]
 

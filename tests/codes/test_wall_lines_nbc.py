@@ -1,7 +1,7 @@
 """Lines of bracing under the national Canadian code: both sides of every limit; each input turns the verdict.
 
-Limits: NBC in the Alberta edition of 2023 (9.23.13.1 to .7, Tables 9.23.13.5 and 9.23.13.6, 9.23.3.4, 9.23.3.5.-A to -C,
-9.29.6.1, 9.29.9.2), compared with Ontario's tables of 2024.
+Limits: NBC as read in the Alberta edition of 2023 and in Ontario's code of 2024 (9.23.13.1 to .7, Tables 9.23.13.5 and 9.23.13.6,
+9.23.3.4, 9.23.3.5.-A to -C, 9.29.6.1, 9.29.9.2).
 """
 
 from dataclasses import replace
@@ -53,7 +53,7 @@ def test_floors_over_what_the_bands_carry(floors, weight, extreme):
 def test_the_path_of_little_wind_and_quake_meets_and_asks_no_length():
     found = judged(place(), line(FULL))
     assert whole(place(), line(FULL)) == MEETS and found.required is None and "(2)(a)(iii)" in found.path
-    assert set(found.answers) == {"wall-line", "wall-line-length", "wall-line-panel", "wall-line-fastening"}
+    assert set(found.answers) == {f"wall-line{one}" for one in ("", "-length", "-panel", "-fastening", "-tie")}
 
 
 def test_a_wall_panelled_in_part_is_a_question():
@@ -97,7 +97,6 @@ def test_thickness_of_sheathing_outside(grade, studs, enough, thin):
 BANDS = [  # Table 9.23.13.6
     ("plywood", "400 mm", "11 mm", "10.9 mm"), ("plywood", "600 mm", "12.5 mm", "12.4 mm"),
     ("OSB O-1", "400 mm", "11 mm", "10.9 mm"), ("OSB O-2", "600 mm", "12.5 mm", "12.4 mm"),
-    ("waferboard R-1", "400 mm", "9.5 mm", "9.4 mm"),
     ("plywood", "16 in", "7/16 in", "3/8 in"),
 ]  # fmt: skip
 
@@ -116,12 +115,16 @@ def test_marks_by_span(studs, mark, verdict):
     assert verdicts(place(**HIGH), line(grade=mark, thickness="11 mm"), wall(studs=studs))["wall-line-panel"] == verdict
 
 
-@pytest.mark.parametrize(("quake", "verdict"), [(0.90, MEETS), (0.901, NOT)])
-def test_waferboard_ends_with_the_earthquake(quake, verdict):
-    assert verdicts(place(Sa02=quake), line(grade="waferboard R-1"), wall())["wall-line-panel"] == verdict
+@pytest.mark.parametrize(("quake", "thickness", "verdict"), [
+    (0.90, "9.5 mm", JUDGE), (0.901, "9.5 mm", NOT), (0.90, "9.4 mm", NOT),
+])  # fmt: skip
+def test_waferboard_ends_with_the_earthquake(quake, thickness, verdict):
+    """The table has a row for it; 9.23.13.6.(6) does not name it for bands as close as these."""
+    stated = line(grade="waferboard R-1", thickness=thickness)
+    assert verdicts(place(Sa02=quake), stated, wall())["wall-line-panel"] == verdict
 
 
-FASTENING = [  # place, stays, turns
+FASTENING = [  # place, stays, turns; a finish inside on the low path is a question of its own: test_wall_lines_nbc_cautious
     (LOW, "51 mm x 2.84 mm", "50 mm x 2.84 mm"), (LOW, "51 mm x 2.84 mm", "51 mm x 2.5 mm"),
     (LOW, "2 in x 0.113 in", "1-3/4 in x 0.113 in"), (LOW, "57 mm x 2.87 mm", "57 mm x 2.8 mm"),
     (HIGH, "63 mm x 3.25 mm", "62 mm x 3.25 mm"), (HIGH, "63 mm x 3.25 mm", "63 mm x 2.87 mm"),
@@ -129,16 +132,18 @@ FASTENING = [  # place, stays, turns
 ]  # fmt: skip
 
 
+@pytest.mark.parametrize("inside", [True, False])
 @pytest.mark.parametrize(("where", "enough", "little"), FASTENING)
-def test_nails(where, enough, little):
-    seen = [verdicts(place(**where), line(FULL, panel_fastening=pins(one)))["wall-line-fastening"] for one in (enough, little)]
-    assert seen == [MEETS, NOT]
+def test_nails(where, enough, little, inside):
+    lines = [line(FULL, panel_fastening=pins(one)) for one in (enough, little)]
+    seen = [verdicts(place(**where), one, wall(inside))["wall-line-fastening"] for one in lines]
+    assert seen == [MEETS, JUDGE if inside and where is LOW else NOT]
 
 
 @pytest.mark.parametrize(("where", "edge", "verdict"), [
     (LOW, "150 mm", MEETS), (LOW, "151 mm", NOT), (LOW, "6 in", MEETS), (HIGH, "150 mm", MEETS), (HIGH, "151 mm", NOT),
     ({"Sa02": 0.90}, "150 mm", MEETS), ({"Sa02": 0.91}, "150 mm", NOT), ({"Sa02": 0.91}, "75 mm", MEETS),
-    ({"Sa02": 0.91}, "76 mm", NOT), ({"wind": 900, "Sa02": 0.9}, "150 mm", MEETS), ({"wind": 900, "Sa02": 0.91}, "150 mm", NOT),
+    ({"Sa02": 0.91}, "76 mm", NOT), ({"wind": 900, "Sa02": 0.91}, "150 mm", NOT), ({"wind": 900, "Sa02": 0.91}, "75 mm", MEETS),
 ])  # fmt: skip
 def test_nails_along_the_edges(where, edge, verdict):
     assert verdicts(place(**where), line(FULL, panel_fastening=pins(edge=edge)))["wall-line-fastening"] == verdict
@@ -150,9 +155,9 @@ def test_nails_between(where, field, verdict):
     assert verdicts(place(**where), line(FULL, panel_fastening=pins(edge="75 mm", field=field)))["wall-line-fastening"] == verdict
 
 
-@pytest.mark.parametrize("where", [LOW, HIGH, STRONG])
+@pytest.mark.parametrize("where", [HIGH, STRONG])
 def test_nails_of_a_lining_give_no_resistance(where):
-    """38 mm finishing nails at 150 and 300 mm satisfy 9.29.6.4 and hold a lining; they never brace."""
+    """38 mm finishing nails at 150 and 300 mm satisfy 9.29.6.3.(1) and 9.29.9.3.(1) and hold a lining; they brace no band."""
     one = findings(place(**where), line(FULL, panel_fastening=pins("38 mm x 1.9 mm", edge="75 mm")))["wall-line-fastening"]
     assert str(one.verdict) == NOT and "lining" in one.reason
 
@@ -284,11 +289,6 @@ def test_places_that_are_not_stated():
 def test_tie_of_the_plate_under_a_panel_inside(nail, spacing, verdict):
     stated = line(plate_nailing=PlateNailing(nail=shank(nail), spacing=mm(spacing)))
     assert verdicts(place(**HIGH), stated)["wall-line-tie"] == verdict
-
-
-def test_the_tie_is_asked_where_the_sheathing_s_lap_is_lost():
-    assert verdicts(place(**HIGH), line(plate_nailing=None))["wall-line-tie"] == EVIDENCE
-    assert "wall-line-tie" not in verdicts(place(**HIGH), line(), wall(False))
 
 
 def test_a_band_that_meets_meets_in_every_question():

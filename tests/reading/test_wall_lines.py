@@ -17,7 +17,9 @@ wall_lines:
        panels: [{length: 2.4 m, at: 0 m}, {length: 1.2 m, at: 8.4 m}],
        openings: [{width: 3.6 m, at: 3 m, height: 1.2 m, sill: 0.9 m}],
        panel_fastening: {nail: 63 mm x 3.25 mm, edge: 150 mm, field: 300 mm, blocked: true},
-       panel: {grade: OSB O-2, thickness: 15 mm, material: panel-15}, gypsum_opposite: false, hold_downs: false}
+       panel: {grade: OSB O-2, thickness: 15 mm, material: panel-15}, gypsum_opposite: false, hold_downs: false,
+       plate_nailing: {nail: 82 mm x 3.66 mm, spacing: 400 mm}, sheathing_lap: false,
+       plate_strips: {width: 50 mm, thickness: 0.41 mm, spacing: 1.2 m, nails: 2, nail: 63 mm x 3.25 mm}}
   L2: {assembly: W1, length: 20 ft, height: 8 ft, supports: roof and floor, method: WSP,
        panels: [{length: 48 in}, {length: 4 ft}], openings: [{length: 3 ft}],
        panel_fastening: {screw: 2-1/2 in x 0.131 in, edge: 6 in, field: 12 in}}
@@ -41,6 +43,10 @@ def test_keys_of_the_contract_are_attributes(tmp_path):
     assert (one.panel_fastening.kind, one.panel_fastening.blocked, one.panel_fastening.edge.value) == ("nail", True, 0.15)
     assert (one.panel.grade, one.panel.material, one.construction, one.lines_in_direction) == ("OSB O-2", "panel-15", "light", 2)
     assert (one.floors_above, two.floors_above, two.storeys_above, one.interior) == (0, 1, None, False)
+    plate, strip = one.plate_nailing, one.plate_strips
+    assert (plate.nail.length.value, plate.spacing.value, one.sheathing_lap, two.sheathing_lap) == (0.082, 0.4, False, None)
+    assert (strip.width.value, strip.thickness.value, strip.spacing.value) == pytest.approx((0.05, 0.00041, 1.2))
+    assert (strip.nails, strip.nail.length.value) == (2, 0.063)
     screw = two.panel_fastening.shank
     assert two.panel_fastening.kind == "screw" and screw.length.value == pytest.approx(0.0635)
     assert screw.diameter.value == pytest.approx(0.0033274) and two.openings[0].along.value == pytest.approx(0.9144)

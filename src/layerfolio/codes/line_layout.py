@@ -6,6 +6,8 @@ from layerfolio.codes.findings import Verdict
 from layerfolio.codes.line_facts import NOISE, Facts
 from layerfolio.codes.line_types import Answer
 
+GAP_AT_PLATES = 0.05  # m
+
 
 def gaps_and_ends(known: Facts, counted: list[tuple[float, float]]) -> tuple[float, float] | None:
     """The widest gap and the farther end of the panels that count; None while their places are not stated."""
@@ -14,6 +16,11 @@ def gaps_and_ends(known: Facts, counted: list[tuple[float, float]]) -> tuple[flo
     edges = [(at, at + size) for at, size in counted]
     gaps = [after[0] - before[1] for before, after in pairwise(edges)]
     return max(gaps, default=0.0), max(edges[0][0], known.study.length - edges[-1][1])
+
+
+def lower_panels(known: Facts) -> bool:
+    """Whether a panel is stated to be lower than the wall by more than the gap at the plates."""
+    return any(one.height and one.height.value < known.study.height - GAP_AT_PLATES - NOISE for one in known.line.panels)
 
 
 def measured(
@@ -41,7 +48,7 @@ def measured(
     if need:
         reason = f"not stated: {', '.join(need)}"
         return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, reason, f"state {' and '.join(need)}")
-    if any(one.height and one.height.value < known.study.height - 0.05 for one in known.line.panels):
+    if lower_panels(known):
         reason = "a panel is lower than the wall: braced panels reach from plate to plate"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "use panels of full height, or ask the authority")
     return Answer(Verdict.MEETS, clause, asked, given)

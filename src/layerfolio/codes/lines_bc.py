@@ -1,10 +1,12 @@
 """A line of bracing under British Columbia's own system. No line *meets* here: the lengths by earthquake are not carried."""
 
+from dataclasses import replace
 from typing import Any
 
 from layerfolio.codes.findings import Measured, Verdict
 from layerfolio.codes.line_facts import NOISE, Facts, seismic
 from layerfolio.codes.line_fasteners import fasteners_given, long_enough
+from layerfolio.codes.line_floors import lowest_wall
 from layerfolio.codes.line_open import panel_open, place_open
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGTH, PANEL, Answer, LineJudged
 from layerfolio.codes.lines_bc_length import band_forces, required_length
@@ -23,7 +25,7 @@ def judge_bc(known: Facts, tables: dict[str, Any]) -> LineJudged:
         return found
     if smax > main["smax_at_most"] or wind > main["wind_at_most"] or known.study.height * 1000 > main["height"] + NOISE:
         return _beyond(known, main, given)
-    is_low = smax <= low["smax_at_most"] and wind <= low["wind_at_most"] and (known.floors or 0) <= low["floors"]
+    is_low = smax <= low["smax_at_most"] and wind <= low["wind_at_most"] and lowest_wall(known).floors <= low["floors"]
     place = (low if is_low else main)["place"]
     return _judged(known, tables, f"{place}: braced wall panels (9.23.13.4 to 9.23.13.7)", wind, given)
 
@@ -158,6 +160,7 @@ def _layout(known: Facts, tables: dict[str, Any], counted: list[tuple[float, flo
 
     bands = tables["bands"]
     found = measured(known, counted, bands["spacing"] / 1000, bands["gap"] / 1000, bands["end"] / 1000, bands["place"])
+    found = replace(found, asked=f"{found.asked}; {bands['not_judged']}")
     if found.verdict is Verdict.MEETS and known.inside:
         return Answer(Verdict.NEEDS_JUDGEMENT, found.clause, found.asked, found.given, "the places fit; the face does not",
                       f"take {ROUTE}")  # fmt: skip

@@ -1,12 +1,12 @@
-"""A line of bracing under the national Canadian code: which path is open, and what the path of little wind and quake asks."""
+"""A line of bracing under the national Canadian code: which path is open, and what its paths ask alike of panels."""
 
 from typing import Any
 
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.line_facts import NOISE, Facts, seismic
-from layerfolio.codes.line_fasteners import judge_fasteners
+from layerfolio.codes.line_floors import floors_given, floors_open, too_many
 from layerfolio.codes.line_open import panel_open, place_open
-from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LENGTH, PANEL, Answer, LineJudged
+from layerfolio.codes.line_types import ENGINEER, FACE, Answer, LineJudged
 from layerfolio.codes.site_figures import pressure
 
 STUDS = (0.400, 0.600)
@@ -22,7 +22,9 @@ def judge_nbc(known: Facts, tables: dict[str, Any]) -> LineJudged:
         return found
     low, high = tables["low"], tables["high"]
     if quake <= low["seismic_at_most"] and wind < low["wind_below"]:
-        return _low(known, tables, given)
+        from layerfolio.codes.lines_nbc_low import judge_low
+
+        return judge_low(known, tables, given)
     if quake <= high["seismic_at_most"] and wind < high["wind_below"]:
         return _high(known, tables, quake, wind, given)
     return _beyond(known, tables, given, "the figures of the place are beyond the bands")
@@ -41,23 +43,13 @@ def figures_given(known: Facts, wind: float | None, quake: float | None) -> str:
 def _beyond(known: Facts, tables: dict[str, Any], given: str, reason: str) -> LineJudged:
     place, high = tables["extreme"]["place"], tables["high"]
     limits = f"Sa(0.2) up to {high['seismic_at_most']:g}, wind pressure below {pressure(high['wind_below'], known.customary)}"
-    floors = f"where Sa(0.2) is over {tables['low']['seismic_at_most']:.2f} two floors of light construction, one of heavy"
+    carried = "on the lowest frame wall two floors of light construction, one of heavy"
+    floors = f"where Sa(0.2) is over {tables['low']['seismic_at_most']:.2f} {carried}"
     answer = Answer(
         Verdict.NEEDS_JUDGEMENT, place, f"{limits}; {floors}", given, f"{reason}: {ENGINEER}",
         "have the line designed by Part 4 or an engineering guide",
     )  # fmt: skip
     return LineJudged(known.study.name, f"{place}: design by Part 4 or an engineering guide", {FACE: answer})
-
-
-def _low(known: Facts, tables: dict[str, Any], given: str) -> LineJudged:
-    """Little wind and quake: sheathing, or an interior panel-type finish; no length is asked."""
-    place = tables["low"]["place"]
-    by = "interior panel-type finish, (2)(a)(iii) with 9.29" if known.inside else "panel-type sheathing, (2)(a)(ii) with 9.23.17"
-    answers = {FACE: face_answer(known, f"{place}.(2)", f"panels on the studs: {by}", given)}
-    answers[LENGTH] = _cover(known, place)
-    answers[PANEL] = _thickness(known, tables)
-    answers[FASTENING] = _low_fastening(known, tables)
-    return LineJudged(known.study.name, f"{place}: {by}", answers, None, known.study.total_panels, "m")
 
 
 def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
@@ -69,21 +61,6 @@ def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
     if known.grade in ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding"):
         reason = f"{known.grade}: its rows are not judged here"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority whether it counts as bracing")
-    return Answer(Verdict.MEETS, clause, asked, given)
-
-
-def _cover(known: Facts, clause: str) -> Answer:
-    """The clause asks no length; it speaks of the wall as panelled, so a line that is panelled in part is a question."""
-    study = known.study
-    openings = sum(one.along.value for one in known.line.openings if one.along)
-    covered = study.total_panels + openings
-    asked = "no length: the wall is panelled beside its openings"
-    given = f"panels {known.long(study.total_panels)} and openings {known.long(openings)} of {known.long(study.length)}"
-    if not study.total_panels:
-        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, "no panels are stated", "state the panels of the line")
-    if covered < study.length - 0.01:
-        reason = "no length is asked, but the clause speaks of the wall, and panels and openings leave a part of it"
-        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "panel the rest of the line, or ask the authority")
     return Answer(Verdict.MEETS, clause, asked, given)
 
 
@@ -134,30 +111,6 @@ def by_table(known: Facts, table: dict[str, Any], clause: str) -> Answer:
     return Answer(Verdict.MEETS, clause, asked, given)
 
 
-def _thickness(known: Facts, tables: dict[str, Any]) -> Answer:
-    if not known.inside:
-        return by_table(known, tables["sheathing"], tables["sheathing"]["place"])
-    finish = tables["finish"]
-    plain = {grade: row["plain"] for grade, row in finish.items() if isinstance(row, dict)}
-    found = by_table(known, plain, finish["place"])
-    if found.verdict is not Verdict.DOES_NOT_MEET or known.grade not in plain:
-        return found
-    blocked = {grade: row["blocked"] for grade, row in finish.items() if isinstance(row, dict)}
-    number = column(known)
-    least = [row[known.grade][number] for row in (plain, blocked)]
-    if None in least or known.thickness * 1000 < min(least[0] - finish["tolerance"], least[1]) - NOISE:
-        return found
-    reason = "thinner than without blocking; with blocking at 1.2 m or within the tolerance it may do"
-    step = "show the blocking, or take a thicker panel"
-    return Answer(Verdict.NEEDS_JUDGEMENT, found.clause, found.asked, found.given, reason, step)
-
-
-def _low_fastening(known: Facts, tables: dict[str, Any]) -> Answer:
-    table = tables["fasteners"]["A"]
-    found = judge_fasteners(known, tables, row_for(known, table), table, 1.0)
-    return edges_supported(known, found, "9.29.6.4, 9.29.9.4" if known.inside else "9.23.17")
-
-
 def row_for(known: Facts, table: dict[str, Any]) -> dict[str, Any] | None:
     """The row of a fastener table for the panel's thickness."""
     thick = known.thickness
@@ -179,11 +132,15 @@ def edges_supported(known: Facts, found: Answer, clause: str) -> Answer:
 
 
 def _high(known: Facts, tables: dict[str, Any], quake: float, wind: float, given: str) -> LineJudged:
+    """Bands, unless the building has more floors than the article takes where the earthquake is strong."""
     from layerfolio.codes.lines_nbc_bands import judge_bands
 
-    floors, limit = known.floors, tables["high"]["floors"]
-    if quake > tables["low"]["seismic_at_most"] and floors is not None:
-        most = limit.get(known.line.construction or "", limit["light"])
-        if floors > most:
-            return _beyond(known, tables, given, f"the wall carries {floors} floors")
-    return judge_bands(known, tables, quake, wind, given)
+    high = tables["high"]
+    if quake <= tables["low"]["seismic_at_most"]:
+        by = f"{given}; no article names this wind with this earthquake: bands by the heading of {high['by_the_table']}"
+        return judge_bands(known, tables, quake, wind, by)
+    if reason := too_many(known, high["floors"]):
+        return _beyond(known, tables, given, reason)
+    if (found := floors_open(known, high["floors"], high["place"], given)) is not None:
+        return found
+    return judge_bands(known, tables, quake, wind, f"{given}; {floors_given(known)}")

@@ -1,11 +1,14 @@
 """A line of bracing as a braced wall band (9.23.13.4 to 9.23.13.7): share, places, panels, nails, the tie of the plate."""
 
+from dataclasses import replace
 from typing import Any
 
 from layerfolio.codes.findings import Measured, Verdict
-from layerfolio.codes.line_facts import NOISE, Facts, named
-from layerfolio.codes.line_fasteners import SHORT, common_diameter, judge_fasteners
-from layerfolio.codes.line_layout import measured
+from layerfolio.codes.line_facts import NOISE, Facts
+from layerfolio.codes.line_fasteners import judge_fasteners
+from layerfolio.codes.line_floors import one_storey
+from layerfolio.codes.line_layout import gaps_and_ends, measured
+from layerfolio.codes.line_tie import judge_tie
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGTH, PANEL, TIE, Answer, LineJudged
 from layerfolio.codes.lines_nbc import by_table, edges_supported, face_answer, row_for
 
@@ -17,12 +20,12 @@ def judge_bands(known: Facts, tables: dict[str, Any], quake: float, wind: float,
     share = sum(size for _, size in counted) / known.study.length
     asked = "wood panels in bands: interior panel-type finish, 9.23.13.6.(1)(c), or sheathing, (b)"
     required, answer = _share(known, bands, share, doubtful)
+    fastening = _fastening(known, tables, quake, wind)
     answers = {
         FACE: face_answer(known, "9.23.13.6.(1)", asked, given), LENGTH: answer, PANEL: _panel(known, tables, quake),
-        FASTENING: _fastening(known, tables, quake, wind), LAYOUT: _layout(known, bands, quake, wind, counted, doubtful),
+        FASTENING: fastening, LAYOUT: _layout(known, bands, quake, wind, counted, doubtful),
+        TIE: judge_tie(known, tables, fastening, braced=True),
     }  # fmt: skip
-    if known.inside:
-        answers[TIE] = _tie(known, tables)
     path = f"{place}: braced wall panels in bands (9.23.13.4 to 9.23.13.7)"
     return LineJudged(known.study.name, path, answers, required, share, "1")
 
@@ -76,6 +79,12 @@ def _panel(known: Facts, tables: dict[str, Any], quake: float) -> Answer:
     if known.grade in beyond["grades"] and quake > beyond["seismic"] + NOISE:
         reason = f"not where Sa(0.2) is over {beyond['seismic']:.2f}"
         return Answer(Verdict.DOES_NOT_MEET, beyond["place"], found.asked, found.given, reason, "take plywood or strand board")
+    kinds = tables["kinds"]
+    if known.grade in kinds["not_named"] and found.verdict is Verdict.MEETS:
+        named = "strand board, plywood and diagonal lumber for bands 15 m apart or closer"
+        reason = f"{kinds['place']} names {named}, not {known.grade}"
+        step = "take plywood or strand board, or ask the authority"
+        return Answer(Verdict.NEEDS_JUDGEMENT, kinds["place"], found.asked, found.given, reason, step)
     return found
 
 
@@ -85,14 +94,30 @@ def _fastening(known: Facts, tables: dict[str, Any], quake: float, wind: float) 
     table = next(one for one in map(rows.get, "ABC") if quake <= one["seismic_at_most"] and wind < one["wind_below"])
     part = tables["interior"]["edge_part"] if known.line.interior else 1.0
     found = judge_fasteners(known, tables, row_for(known, table), table, part)
-    found = edges_supported(known, found, "9.29.6.4, 9.29.9.4")
+    if wind >= tables["overlap"]["wind_from"] and quake <= tables["overlap"]["seismic_at_most"]:
+        found = _both_tables(known, tables, found, part)
+    found = edges_supported(known, found, tables["edges"]["place"])
     over = quake > tables["blocking"]["seismic_over"] or (known.floors or 0) > 0 or known.line.construction != "light"
-    if known.inside or not over or found.verdict is not Verdict.MEETS or known.pins.blocked:
+    settled = found.verdict not in (Verdict.MEETS, Verdict.NEEDS_JUDGEMENT)
+    if known.inside or not over or settled or known.pins.blocked:
         return found
     asked = f"{found.asked}; edges blocked ({tables['blocking']['place']})"
     verdict = Verdict.NEEDS_EVIDENCE if known.pins.blocked is None else Verdict.DOES_NOT_MEET
     reason = "edges are not stated to be blocked"
     return Answer(verdict, found.clause, asked, found.given, reason, "block every edge and state it")
+
+
+def _both_tables(known: Facts, tables: dict[str, Any], found: Answer, part: float) -> Answer:
+    """Where two sentences hold by their letter what only the milder one takes is a question."""
+    strict, place = tables["fasteners"]["C"], tables["overlap"]["place"]
+    edge = strict["edge"] * part
+    if found.verdict not in (Verdict.MEETS, Verdict.NEEDS_JUDGEMENT):
+        return found
+    if known.pins.kind in strict["rows"][0] and known.edge * 1000 <= edge + NOISE:
+        return found
+    reason = f"{place} as printed both hold here; {strict['place']} asks {known.size(edge)} along edges and names no staples"
+    step = f"nail the edges at {known.size(edge)}, or ask the authority which of the two tables holds"
+    return Answer(Verdict.NEEDS_JUDGEMENT, found.clause, found.asked, found.given, reason, step)
 
 
 def _layout(known: Facts, bands: dict[str, Any], quake: float, wind: float, counted: list, doubtful: bool) -> Answer:
@@ -102,31 +127,28 @@ def _layout(known: Facts, bands: dict[str, Any], quake: float, wind: float, coun
     gap = (long["gap"] if relaxed else bands["gap"]) / 1000
     closer = ", or show that an interior band relaxes it (9.23.13.7)"
     found = measured(known, counted, apart, gap, bands["end"] / 1000, bands["place"], closer)
-    if doubtful and found.verdict is Verdict.MEETS:
-        return Answer(Verdict.NEEDS_JUDGEMENT, found.clause, found.asked, found.given, _JOINED, "show the crossing panel")
-    return found
+    found = replace(found, asked=f"{found.asked}; {bands['not_judged']}")
+    if found.verdict is not Verdict.MEETS:
+        return found
+    if doubtful:
+        return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=_JOINED, next_step="show the crossing panel")
+    return _wide(known, bands, counted, found)
+
+
+def _wide(known: Facts, bands: dict[str, Any], counted: list, found: Answer) -> Answer:
+    """A gap that long panels allow, where they stand through the whole height: known of a building of one storey alone."""
+    long, places = bands["gap_of_long_panels"], gaps_and_ends(known, counted)
+    if places is None or places[0] * 1000 <= bands["gap"] + NOISE or one_storey(known):
+        return found
+    said = f"{known.long(bands['gap'] / 1000)} is passed; {long['place']} takes up to {known.long(long['gap'] / 1000)}"
+    reason = f"{said} where panels of {known.long(long['panels_from'] / 1000)} stand through the whole height of the building"
+    if one_storey(known) is None:
+        return replace(found, verdict=Verdict.NEEDS_EVIDENCE, reason=reason, next_step="state building.storeys")
+    step = "show the panels of the other storeys, or close the gap"
+    return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=step)
 
 
 def _spacing(bands: dict[str, Any], quake: float, wind: float) -> float:
     rows = bands["rows"]
     fits = (r for r in rows if quake < r.get("seismic_below", 99) and wind < r.get("wind_below", 1e9))
     return next(fits)["spacing"] / 1000
-
-
-def _tie(known: Facts, tables: dict[str, Any]) -> Answer:
-    """With the panel inside the sheathing's lap over the floor is missing: nails of the bottom plate take its place."""
-    plates, stated = tables["plates"], known.line.plate_nailing
-    asked = f"bottom plate of braced panels: nails of {known.size(plates['nail'])} at {known.size(plates['spacing'])}"
-    if stated is None or stated.nail is None or stated.spacing is None:
-        reason = "the panel inside does not lap over the floor, and the nails of the bottom plate are not stated"
-        return Answer(Verdict.NEEDS_EVIDENCE, plates["place"], asked, "not stated", reason,
-                      "state plate_nailing: nail and spacing, or have straps designed")  # fmt: skip
-    nail = stated.nail
-    said = f"nails {known.as_stated(nail.length)} × {known.as_stated(nail.diameter)}"
-    given = f"{said} at {known.as_stated(stated.spacing)}"
-    short = nail.length.value * 1000 < plates["nail"] - 0.5
-    thin = nail.diameter.value * 1000 < common_diameter(tables, nail.length.value) * (1 - SHORT)
-    if short or thin or named(stated.spacing) * 1000 > plates["spacing"] + NOISE:
-        reason = "too short, too thin or too far apart"
-        return Answer(Verdict.DOES_NOT_MEET, plates["place"], asked, given, reason, "nail the plate by the table")
-    return Answer(Verdict.MEETS, plates["place"], asked, given)

@@ -125,6 +125,16 @@ class PlateNailing(Record):
     spacing: Quantity | None = key(APART, "centre to centre along the plate")
 
 
+class PlateStrips(Record):
+    """Strips of steel that tie the wall of a line to the floor framing."""
+
+    width: Quantity | None = key(Measure("length", most=0.3, example="50 mm"), "width of a strip")
+    thickness: Quantity | None = key(Measure("length", most=0.01, example="0.41 mm"), "thickness of a strip")
+    spacing: Quantity | None = key(APART, "centre to centre along the plate")
+    nails: int | None = key(Number("a number of nails", "2", 1, 50, whole=True), "nails at each end of a strip")
+    nail: Shank | None = key(ShankReader(), "length and diameter of those nails")
+
+
 class PanelBoard(Record):
     """The board of the panels."""
 
@@ -154,6 +164,13 @@ class WallLine(Record):
     panel: PanelBoard | None = key(Nested(PanelBoard, "{grade: plywood, thickness: 12.5 mm}"), "the board of its panels")
     plate_nailing: PlateNailing | None = key(
         Nested(PlateNailing, "{nail: 82 mm x 3.66 mm, spacing: 150 mm}"), "nails of the bottom plate into the framing below"
+    )
+    plate_strips: PlateStrips | None = key(
+        Nested(PlateStrips, "{width: 50 mm, thickness: 0.41 mm, spacing: 1.2 m, nails: 2, nail: 63 mm x 3.25 mm}"),
+        "strips of steel from the wall to the floor framing",
+    )
+    sheathing_lap: bool | None = key(
+        Flag(), "whether the panels, on the outer face, lap over the floor framing below and are nailed to it"
     )
     gypsum_opposite: bool | None = key(Flag(), "whether gypsum board covers the face opposite the panels")
     hold_downs: bool | None = key(Flag(), "whether every panel end has a hold-down (of 800 lb, 3.6 kN, at least)")

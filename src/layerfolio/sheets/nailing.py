@@ -1,4 +1,4 @@
-"""Nails and panels: the rows of the set's own fastening table, and what fastens the panels of each line of bracing."""
+"""Nails and panels: the rows of the set's own fastening table; what fastens the panels and ties the plate of each line."""
 
 from typing import Any
 
@@ -8,7 +8,7 @@ from layerfolio.sheets.bracing_views import shank
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.figures import NONE, NOT_GIVEN
 from layerfolio.sheets.markup import plain
-from layerfolio.sheets.structure_parts import length_unit, long
+from layerfolio.sheets.structure_parts import length_unit, long, thick
 from layerfolio.studies.structure_types import WallLineStudy
 
 YES_NO = {True: "yes", False: "no", None: NOT_GIVEN}
@@ -52,11 +52,27 @@ def _panel(desk: Desk, name: str, one: WallLineStudy, system: str) -> Row:
     found = getattr(stated, "panel_fastening", None)
     kind = getattr(found, "kind", "")
     nails = f"{kind}s {shank(found.shank, system)}" if kind else NOT_GIVEN
-    return Row((
+    cells = (
         f"**{plain(name)}**", plain(board(desk, one)), plain(nails), long(getattr(found, "edge", None), system, True),
         long(getattr(found, "field", None), system, True), YES_NO[getattr(found, "blocked", None)],
         YES_NO[getattr(stated, "gypsum_opposite", None)],
-    ))  # fmt: skip
+    )  # fmt: skip
+    return Row(cells, after=plain(_tie(stated, system)) or None)
+
+
+def _tie(stated: Any, system: str) -> str:
+    """What ties the bottom plate of a line to the framing below, as stated; empty where nothing is."""
+    plate, strips = getattr(stated, "plate_nailing", None), getattr(stated, "plate_strips", None)
+    unit = "" if system == "customary" else "\u00a0mm"
+    said = []
+    if plate:
+        said.append(f"nails {shank(plate.nail, system)} at {long(plate.spacing, system)}{unit}")
+    if strips:
+        size = f"{thick(strips.width, system)} x {thick(strips.thickness, system)}{unit}"
+        said.append(f"strips of steel {size} at {long(strips.spacing, system)}{unit}")
+    if getattr(stated, "sheathing_lap", None):
+        said.append("sheathing lapped over the floor framing")
+    return f"Bottom plate: {'; '.join(said)}" if said else ""
 
 
 def board(desk: Desk, one: WallLineStudy) -> str:
