@@ -23,16 +23,13 @@ from layerfolio.sheets.cover import written
 from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk, code_words
 from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, unit_of, with_unit
 from layerfolio.sheets.floor_notes import floor_notes
+from layerfolio.sheets.formats import FIELDS, WIDE
 from layerfolio.sheets.ground_steps import ground_blocks
 from layerfolio.sheets.layer_table import MOST_LOOSE_ROWS, layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
 from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed, significant
-
-WIDE = ("tabloid", "a3")
-FIELDS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
-"""Width of a field on each sheet format, paper mm; on wide sheets the tags carry notes."""
 
 
 def assembly_sheet(desk: Desk, name: str) -> Sheet:

@@ -10,15 +10,13 @@ from layerfolio.sheets.blocks import Table
 from layerfolio.sheets.bracing_tables import heights
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.figures import NOT_GIVEN
+from layerfolio.sheets.formats import FIELDS, ROOM
 from layerfolio.sheets.measuring import table_height
 from layerfolio.sheets.structure_parts import thick
 from layerfolio.studies.structure_types import WallLineStudy
 from layerfolio.units.quantity import Quantity
 from layerfolio.units.show import length_figure
 
-WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
-ROOM = {"letter": 203.0, "tabloid": 203.0, "a4": 220.6, "a3": 220.6}
-"""What a page leaves below its head, paper mm."""
 LET_IN = "LIB"
 HEADING = 8.5
 TEXTS = 37.2
@@ -29,8 +27,8 @@ def elevations(desk: Desk, lines: dict[str, WallLineStudy], above: Sequence[Tabl
     """All lines to one scale, several to a drawing; the first takes what the tables above it leave of the page."""
     page = desk.dossier.project.project.page
     views = [view(name, one, desk.system) for name, one in lines.items()]
-    first = ROOM[page] - TEXTS - sum(_height(one, WIDTHS[page]) for one in above)
-    return wall_elevations(views, units=desk.system, width=WIDTHS[page], room=ROOM[page] - HEADING, first=max(first, 0.0))
+    first = ROOM[page] - TEXTS - sum(_height(one, FIELDS[page]) for one in above)
+    return wall_elevations(views, units=desk.system, width=FIELDS[page], room=ROOM[page] - HEADING, first=max(first, 0.0))
 
 
 def _height(table: Table, width: float) -> float:

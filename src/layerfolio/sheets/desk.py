@@ -11,6 +11,7 @@ from layerfolio.sheets.templates import Templates
 COVER, GUIDE, RECORD, CRITERIA, BUILDING, OPENINGS, SOURCES, SYMBOLS, CERTIFICATE, EVIDENCE = (
     "G0", "G1", "C1", "C2", "C3", "C4", "C5", "C6", "C7", "E1",
 )  # fmt: skip
+BUILDING_SECTION = "D0"
 STRUCTURE, BRACING, FASTENING, LOADS = "ST1", "ST2", "ST3", "ST4"
 
 KIND_WORDS = {

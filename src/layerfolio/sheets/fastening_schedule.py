@@ -4,8 +4,8 @@ from layerfolio.drawing.fastener_sketch import FastenerView, fastener_sketch
 from layerfolio.sheets import attachment_tables as tables
 from layerfolio.sheets.attachment_steps import attachment_steps
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
-from layerfolio.sheets.bracing_views import WIDTHS
 from layerfolio.sheets.desk import FASTENING, Desk
+from layerfolio.sheets.formats import FIELDS
 from layerfolio.sheets.nailing import nailing_table, panel_table
 from layerfolio.sheets.structure_parts import caution, findings_on, listed_missing, verdicts
 from layerfolio.sheets.templates import Marked
@@ -42,7 +42,7 @@ def fastening_schedule(desk: Desk) -> Sheet | None:
 
 def _sketches(desk: Desk, calculated: dict[str, Attachment]) -> list:
     """One for each attachment that is not drawn yet: equal ones once."""
-    width = WIDTHS[desk.dossier.project.project.page]
+    width = FIELDS[desk.dossier.project.project.page]
     views: dict[tuple, list[str]] = {}
     for name, one in calculated.items():
         if one.side_thickness and one.penetration and one.diameter:

@@ -11,6 +11,7 @@ from layerfolio.sheets import moisture_words as words
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet, Table
 from layerfolio.sheets.desk import KIND_WORDS, Desk
 from layerfolio.sheets.figures import with_unit
+from layerfolio.sheets.formats import FIELDS, ROOM
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.measuring import table_height
 from layerfolio.sheets.moisture_steps import moisture_steps
@@ -18,9 +19,6 @@ from layerfolio.sheets.templates import Marked
 from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.units.show import fixed
 
-WIDTHS = {"letter": 180.0, "a4": 180.0, "tabloid": 193.95, "a3": 191.0}
-ROOM = {"letter": 203.0, "tabloid": 203.0, "a4": 220.6, "a3": 220.6}
-"""What the first page leaves to the picture and the verdicts below it, paper mm."""
 LEAST, MOST = 146.0, 172.0
 
 
@@ -60,10 +58,10 @@ def _picture(desk: Desk, study: CondensationStudy, below: Table) -> Drawing | No
     if study.expected is None:
         return None
     page = desk.dossier.project.project.page
-    height = min(max(ROOM[page] - table_height(below, WIDTHS[page]), LEAST), MOST)
+    height = min(max(ROOM[page] - table_height(below, FIELDS[page]), LEAST), MOST)
     limit = study.two_period.limit if study.two_period else None
     shown = Limit(limit, f"limit {fixed(limit, 2)}", printed("din-4108-3-2018").partition(":")[0]) if limit is not None else None
-    return moisture_picture(study, units=desk.system, width=WIDTHS[page], height=height, limit=shown)
+    return moisture_picture(study, units=desk.system, width=FIELDS[page], height=height, limit=shown)
 
 
 def _phrase(study: CondensationStudy, system: str) -> str:

@@ -1,0 +1,87 @@
+"""The building section with the schedule of its junctions, and a sheet for each junction."""
+
+from layerfolio.assembly.junction_types import Junction
+from layerfolio.drawing.building.drawn import building_drawn
+from layerfolio.drawing.detail.all import Drawn, junction_drawn
+from layerfolio.sheets.blocks import Beside, Block, Figure, Head, Heading, Paragraph, Sheet
+from layerfolio.sheets.desk import BUILDING_SECTION, Desk
+from layerfolio.sheets.formats import FIELDS, ROOM, WIDE
+from layerfolio.sheets.junction_schedule import schedule
+from layerfolio.sheets.markup import plain
+
+LINE, BETWEEN = 4.5, 3.0
+LETTERS_IN_LINE = {180.0: 118, 193.95: 128, 191.0: 126}  # of running text across a field, on the safe side
+
+
+def junction_sheets(desk: Desk) -> list[Sheet]:
+    """D0, then D1, D2 ... in the order of the schedule; none for a project whose assemblies do not meet."""
+    junctions = desk.dossier.junctions
+    if not junctions:
+        return []
+    shown = [one for one in junctions if not one.cannot]
+    return [_overview(desk, junctions), *(_sheet(desk, one) for one in shown)]
+
+
+def _overview(desk: Desk, junctions: tuple[Junction, ...]) -> Sheet:
+    """The section on a page of its own, the schedule after it."""
+    page = desk.dossier.project.project.page
+    drawn = building_drawn(
+        junctions, desk.dossier.assemblies, desk.dossier.storeys, desk.dossier.span, desk.system,
+        width=FIELDS[page], room=ROOM[page] - 9.0,
+    )  # fmt: skip
+    phrase = "water, air, vapour and heat followed from ground to roof"
+    blocks: list[Block] = [Head(BUILDING_SECTION, "Section through the building", phrase)]
+    if drawn:
+        blocks += [Figure(drawn.drawing), *_remarks(drawn)]
+    blocks += [Heading("Junctions: what passes, through which layers"), schedule(desk, junctions), *_unstated(junctions)]
+    scale = drawn.drawing.scale_text if drawn else "—"
+    return Sheet(BUILDING_SECTION, "Building section", scale, tuple(blocks), drawn.drawing.families if drawn else ())
+
+
+def _unstated(junctions: tuple[Junction, ...]) -> list[Block]:
+    derived = [str(one.number) for one in junctions if not one.stated]
+    if not derived:
+        return []
+    words = "Not in the file's list of joins, derived from which assemblies there are: junctions " + ", ".join(derived) + "."
+    return [Paragraph(words)]
+
+
+def _sheet(desk: Desk, junction: Junction) -> Sheet:
+    """Drawing, order of work beside what to look at, what the drawing adds to the project file."""
+    page = desk.dossier.project.project.page
+    width = FIELDS[page]
+    room = ROOM[page]
+    drawn = junction_drawn(junction, desk.dossier.assemblies, desk.system, width=width, room=room - 40.0)
+    if page not in WIDE:
+        left = room - _texts(drawn, width)
+        drawn = junction_drawn(junction, desk.dossier.assemblies, desk.system, width=width, room=left)
+    number = f"D{junction.number}"
+    blocks = (
+        Head(number, plain(junction.title), drawn.detail.kind),
+        Figure(drawn.drawing),
+        Beside(_column("Order of work.", drawn.detail.order), _column("Look at.", drawn.detail.look)),
+        *_remarks(drawn),
+    )
+    title = f"{junction.kind.capitalize()} {', '.join(dict.fromkeys(junction.of))}"
+    return Sheet(number, plain(title), drawn.drawing.scale_text or "—", blocks, drawn.drawing.families)
+
+
+def _column(title: str, sentences: tuple[str, ...]) -> tuple[Block, ...]:
+    return (Paragraph(f"**{title}** " + " ".join(map(plain, sentences))),)
+
+
+def _remarks(drawn: Drawn) -> list[Block]:
+    found = [*drawn.detail.remarks, *drawn.drawing.notes]
+    return [Paragraph("Drawing: " + " ".join(_sentence(one) for one in found))] if found else []
+
+
+def _sentence(text: str) -> str:
+    return plain(text if text.endswith(".") else f"{text}.")
+
+
+def _texts(drawn: Drawn, width: float) -> float:
+    """Height of what stands below the drawing, paper mm."""
+    full = LETTERS_IN_LINE[width]
+    columns = max(-(-len(" ".join(one)) // (full // 2 - 4)) + 1 for one in (drawn.detail.order, drawn.detail.look))
+    remarks = -(-len(" ".join((*drawn.detail.remarks, *drawn.drawing.notes))) // full) + 1
+    return (columns + remarks) * LINE + 2 * BETWEEN
