@@ -8,7 +8,7 @@ from layerfolio.drawing.detail.clear_spots import Full
 from layerfolio.drawing.detail.control_layer import legs_in
 from layerfolio.drawing.detail.control_letters import Taken
 from layerfolio.drawing.detail.fit import Fit
-from layerfolio.drawing.detail.measure_marks import TICK, measure_marks
+from layerfolio.drawing.detail.measure_marks import TICK, dodged, measure_marks
 from layerfolio.drawing.detail.model import Detail
 from layerfolio.drawing.detail.on_paper import corners, cut_box
 from layerfolio.drawing.detail.sheet_marks import BAND
@@ -54,8 +54,9 @@ def around_of(page: Detail, fit: Fit, units: Units, width: float) -> Around:
     arrows = tuple(sign_marks.arrow_line(one) for one in page.arrows)
     found = columns(page, fit, legs_in(page), _obstacles(measures, arrows), _ground_under(page, fit))
     sides = [(leader, side) for side, group in found.items() for _, leader in group]
-    leaders: list[Mark] = [tag_marks.leader_line(*one) for one in sides]
-    leaders += [dot for leader, _ in sides for dot in tag_marks.leader_dots(leader)]
+    lines = [tag_marks.leader_line(*one) for one in sides]
+    measures = dodged(measures, lines)
+    leaders: list[Mark] = [*lines, *(dot for leader, _ in sides for dot in tag_marks.leader_dots(leader))]
     tags = [mark for one in sides for mark in tag_marks.tag_marks(*one)]
     content = _content(page, width)
     full = _full(page, [*measures, *leaders, *tags], content, arrows, width)

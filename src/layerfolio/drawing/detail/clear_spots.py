@@ -9,7 +9,7 @@ from layerfolio.drawing.geometry import Outline, bounds
 from layerfolio.drawing.lines import Obstacle, segments_cross
 from layerfolio.drawing.marks import Point
 
-STEP, FAR = 2.5, 90.0  # mm: of the search, and how far it goes
+STEP, FAR = 3.5, 90.0  # mm: of the search, and how far it goes
 
 
 @dataclass(slots=True)

@@ -7,7 +7,7 @@ from itertools import pairwise
 from layerfolio.drawing.detail.body import is_small_member
 from layerfolio.drawing.detail.control_legs import Leg, legs_of, moved_clear
 from layerfolio.drawing.detail.control_letters import Placed, Taken, letters_of
-from layerfolio.drawing.detail.control_marks import cross_strokes, letter_texts, lines, whites
+from layerfolio.drawing.detail.control_marks import cross_strokes, letter_fields, letter_texts, lines, whites
 from layerfolio.drawing.detail.model import Detail, Trace
 from layerfolio.drawing.marks import Line, Mark
 
@@ -46,8 +46,8 @@ def controls_of(detail: Detail, outlines: Iterable[Mark], taken: Taken) -> Contr
     for number, (trace, group) in enumerate(zip(detail.traces, legs, strict=True)):
         placed.append(letters_of(number, trace.letters, group, taken))
     for trace, group, letters in zip(detail.traces, legs, placed, strict=True):
-        found.whites += whites(group, letters, members)
-        found.lines += [*lines(trace.letters, group, letters), *cross_strokes(trace.gaps, trace.runs)]
+        found.whites += whites(group, members)
+        found.lines += [*letter_fields(letters), *lines(trace.letters, group, letters), *cross_strokes(trace.gaps, trace.runs)]
         found.letters += letter_texts(letters)
     return found
 

@@ -1,7 +1,7 @@
 """Control lines as straight legs on paper, moved clear of the heavy lines beside them."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import hypot
 
 from layerfolio.drawing.control import WIDTH
@@ -22,14 +22,14 @@ class Leg:
     b: Point
     mitre_a: float = 0.0
     mitre_b: float = 0.0
+    long: float = field(init=False)
+    along: Point = field(init=False)
 
-    @property
-    def long(self) -> float:
-        return hypot(self.b[0] - self.a[0], self.b[1] - self.a[1])
-
-    @property
-    def along(self) -> Point:
-        return (self.b[0] - self.a[0]) / self.long, (self.b[1] - self.a[1]) / self.long
+    def __post_init__(self):
+        dx, dy = self.b[0] - self.a[0], self.b[1] - self.a[1]
+        long = hypot(dx, dy)
+        object.__setattr__(self, "long", long)
+        object.__setattr__(self, "along", (dx / long, dy / long))
 
     def at(self, u: float) -> Point:
         c, s = self.along

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from math import ceil, dist
+from math import ceil
 
 from layerfolio.drawing.detail.control_legs import Leg
 from layerfolio.drawing.detail.on_paper import Box
@@ -11,11 +11,29 @@ from layerfolio.drawing.lines import distance
 from layerfolio.drawing.marks import Point
 
 PART = 40.0  # mm of line to a letter at most
-CORNER, END, NEXT = 5.0, 8.0, 9.0  # a letter's middle from a corner, from an end, from the last letter
+NEXT = 9.0  # from the last letter
 LEAST = 8.0  # mm: shorter legs carry no letter of their own
-LEADER, OTHER, AIR, APART = 2.6, 2.7, 4.2, 5.0  # from leaders, other control lines, arrows, other letters
+OTHER = 2.7  # from other control lines
 HALF = (1.9, 1.7)  # half the room of a letter
 CROSSING = 2.3  # from lines that cross
+
+
+@dataclass(frozen=True, slots=True)
+class Rules:
+    """mm that the middle of a letter keeps: from a corner, an end, leaders, arrows; from other letters across and upward."""
+
+    corner: float
+    end: float
+    leader: float
+    arrow: float
+    across: float
+    upward: float
+    drawn: bool = False  # whether it keeps off members, lines that cross and other control lines
+
+
+STRICT = Rules(5.0, 8.0, 2.6, 4.2, 4.6, 4.2, True)
+LOOSE = Rules(5.0, 8.0, 2.6, 4.2, 4.6, 4.2)
+TIGHT = Rules(2.2, 2.2, 2.15, 2.6, 3.7, 3.4)
 
 
 @dataclass(slots=True)
@@ -49,65 +67,83 @@ def letters_of(number: int, letters: str, legs: Sequence[Leg], taken: Taken) -> 
     found: list[Placed] = []
     carrying = [one for one in legs if one.long >= LEAST] or sorted(legs, key=lambda one: -one.long)[:1]
     longest = max(carrying, key=lambda one: one.long, default=None)
-    for leg in legs:
-        if leg not in carrying:
-            continue
+    for leg in carrying:
         count = max(1, ceil(leg.long / PART))
         if leg is longest and len(carrying) < len(letters):
             count = max(count, len(letters))
-        for u in _stations(number, leg, count, taken):
+        for u in _stations(Search(number, leg, taken), count):
             found.append(Placed(leg, u, letters[len(found) % len(letters)]))
             taken.letters.append(leg.at(u))
     return found
 
 
-def _stations(number: int, leg: Leg, count: int, taken: Taken) -> list[float]:
-    crossed = _crossings(leg, taken.faces)
-    first = CORNER if leg.mitre_a else END
-    last = leg.long - (CORNER if leg.mitre_b else END)
-    if first > last:
-        first = last = leg.long / 2
+def _stations(search: "Search", count: int) -> list[float]:
+    """The middles of equal parts, or as near to them as is clear; rules give way where a leg would stay without any."""
     places: list[float] = []
-    part = leg.long / count
+    part = search.leg.long / count
     for at in range(count):
-        low = max(first, places[-1] + NEXT) if places else first
-        for loose in (False, True):
-            u = _free((at + 0.5) * part, part, (low, last), lambda u, loose=loose: _clear(number, leg, u, taken, crossed, loose))
+        for rules in (STRICT, LOOSE):
+            u = search.nearest((at + 0.5) * part, part, rules, places[-1] + NEXT if places else 0.0)
             if u is not None:
                 places.append(u)
                 break
-    if not places and last - first >= 0:
-        places = [(first + last) / 2]
+    if not places:
+        u = search.nearest(search.leg.long / 2, search.leg.long, TIGHT, 0.0)
+        places += [] if u is None else [u]
     return places
 
 
-def _free(start: float, part: float, within: tuple[float, float], clear) -> float | None:
-    """From the middle of a part one step forward, one back, two forward and so on."""
-    if within[0] > within[1]:
+@dataclass(slots=True)
+class Search:
+    """For a clear place on one leg of a trace."""
+
+    number: int
+    leg: Leg
+    taken: Taken
+    crossed: list[float] = field(init=False)
+
+    def __post_init__(self):
+        self.crossed = _crossings(self.leg, self.taken.faces)
+
+    def nearest(self, start: float, part: float, rules: Rules, low: float) -> float | None:
+        """From the middle of a part one step forward, one back, two forward and so on."""
+        leg = self.leg
+        first, last = rules.corner if leg.mitre_a else rules.end, leg.long - (rules.corner if leg.mitre_b else rules.end)
+        if first > last:
+            first = last = leg.long / 2
+        low = max(low, first)
+        if low > last:
+            return None
+        start = min(max(start, low), last)
+        for step in range(2 * ceil(part) + 1):
+            for u in dict.fromkeys((start + step / 2, start - step / 2)):
+                if low <= u <= last and self._clear(u, rules):
+                    return u
         return None
-    start = min(max(start, within[0]), within[1])
-    for step in range(2 * ceil(part) + 1):
-        for u in dict.fromkeys((start + step / 2, start - step / 2)):
-            if within[0] <= u <= within[1] and clear(u):
-                return u
-    return None
 
+    def _clear(self, u: float, rules: Rules) -> bool:
+        point, taken = self.leg.at(u), self.taken
+        x, y = point
+        if rules.drawn and not self._off_drawn(u, point):
+            return False
+        if any(abs(x - a) < rules.across and abs(y - b) < rules.upward for a, b in taken.letters):
+            return False
+        if any(distance(point, *one) < rules.leader for one in taken.leaders):
+            return False
+        if any(distance(point, *one) < rules.arrow for one in taken.arrows):
+            return False
+        return not any(
+            one[0] - HALF[0] < x < one[2] + HALF[0] and one[1] - HALF[1] < y < one[3] + HALF[1] for one in taken.boxes
+        )
 
-def _clear(number: int, leg: Leg, u: float, taken: Taken, crossed: Iterable[float], loose: bool) -> bool:
-    point = leg.at(u)
-    if not loose and (any(abs(u - one) < CROSSING for one in crossed) or any(contains(one, point) for one in taken.members)):
-        return False
-    if any(dist(point, one) < APART for one in taken.letters):
-        return False
-    if any(distance(point, *one) < LEADER for one in taken.leaders):
-        return False
-    if any(distance(point, *one) < AIR for one in taken.arrows):
-        return False
-    x, y = point
-    if any(one[0] - HALF[0] < x < one[2] + HALF[0] and one[1] - HALF[1] < y < one[3] + HALF[1] for one in taken.boxes):
-        return False
-    others = (one for other, one in taken.legs if other != number)
-    return loose or all(distance(point, one.a, one.b) >= OTHER for one in others)
+    def _off_drawn(self, u: float, point: Point) -> bool:
+        """Clear of members, of lines that cross, of other control lines."""
+        if any(abs(u - one) < CROSSING for one in self.crossed):
+            return False
+        if any(contains(one, point) for one in self.taken.members):
+            return False
+        others = (one for other, one in self.taken.legs if other != self.number)
+        return all(distance(point, one.a, one.b) >= OTHER for one in others)
 
 
 def _crossings(leg: Leg, faces: Iterable[tuple[Point, Point]]) -> list[float]:

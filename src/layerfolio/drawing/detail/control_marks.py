@@ -16,15 +16,19 @@ UPRIGHT = 2.5  # half a gap in an upright line
 STROKE, TWO = 3.4, 1.1  # cross strokes at an interruption: long, apart
 
 
-def whites(legs: Iterable[Leg], letters: Iterable[Placed], members: Sequence[Outline]) -> Iterator[Mark]:
-    """White under lines and letters; none inside cut members, which it would cut to crumbs."""
+def whites(legs: Iterable[Leg], members: Sequence[Outline]) -> Iterator[Mark]:
+    """White under the lines; none inside small cut members, which it would cut to crumbs."""
     half = WIDTH / 2 + HALO
     for leg in legs:
         for start, end in _outside(leg, members):
             corners = [_beside(leg, u, v) for u, v in ((start, -half), (end, -half), (end, half), (start, half))]
             yield _area(corners, "control white")
+
+
+def letter_fields(letters: Iterable[Placed]) -> Iterator[Mark]:
+    """White behind letters, narrow enough to leave a face beside it whole."""
     for one in letters:
-        (x, y), across, up = one.at, wide(one.letter, "bold") / 2 + 0.4, CAPITAL / 2 + 0.35
+        (x, y), across, up = one.at, wide(one.letter, "bold") / 2 + 0.1, CAPITAL / 2 + 0.35
         if one.leg.way == "sloped":
             yield Circle((x, y), CIRCLE, fill="white", role="letter field")
         else:

@@ -1,6 +1,7 @@
 """Where the dot of a leader may lie: the place its maker named, or another one in the same piece or on the same line."""
 
 from collections.abc import Iterable, Iterator
+from itertools import islice
 
 from layerfolio.drawing.detail.control_legs import Leg, legs_of
 from layerfolio.drawing.detail.model import Detail, Piece
@@ -10,6 +11,7 @@ from layerfolio.drawing.marks import Point
 
 STEPS = (0.0, 3.0, -3.0, 6.0, -6.0, 9.0, -9.0, 13.0, -13.0, 18.0, -18.0, 24.0, -24.0, 32.0, -32.0)
 SHARES = (0.5, 0.35, 0.65, 0.25, 0.75)
+ENOUGH = 14  # places to choose from
 FACE, LINE = 0.9, 1.5  # of a dot's middle from the faces of a deep piece, from control lines
 ON_SHEET = 0.8  # mm that counts as lying on a heavy line
 
@@ -19,7 +21,7 @@ def places(at: Iterable[Point], detail: Detail, legs: list[Leg], level: float | 
     found: dict[Point, None] = {}
     named = tuple(at)
     for point in named:
-        found |= dict.fromkeys(_near(point, detail, legs, level))
+        found |= dict.fromkeys(islice(_near(point, detail, legs, level), ENOUGH))
     return tuple(found) or named
 
 
@@ -28,7 +30,7 @@ def _near(point: Point, detail: Detail, legs: list[Leg], level: float | None) ->
     piece = next((one for one in detail.pieces if not one.beyond and contains(one.outline, point)), None)
     piece = piece or next((one for one in detail.pieces if contains(one.outline, point)), None)
     if piece is not None and (sheet is None or _deep(piece, point)):
-        inside = [one for one in _in_piece(point, piece, level) if _within(one, piece, detail)]
+        inside = (one for one in _in_piece(point, piece, level) if _within(one, piece, detail))
         yield from (one for one in inside if all(distance(one, leg.a, leg.b) >= LINE for leg in legs))
         return
     yield point

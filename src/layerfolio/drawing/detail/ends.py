@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import hypot
 
 from layerfolio.drawing.breaks import HEIGHT, SWING
@@ -12,9 +13,8 @@ from layerfolio.drawing.marks import Line, Mark, Point
 
 OVER = 5.0  # mm that things run on behind a break
 NEAR = 0.06  # mm: what counts as lying on it
-ROUND = 6.0  # mm that the clip leaves round the sides that do not break
+ROUND = 0.9  # mm that the clip leaves for lines on the sides that do not break
 CLEAR = 3.4  # of the zigzag's middle from lines that end at the break
-SHARES = (0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +62,22 @@ def edges_of(detail: Detail) -> tuple[Edge, ...]:
     box, found = pieces_box(detail), []
     ends = [run[at] for one in detail.traces for run in one.runs for at in (0, -1)]
     ends += [one.points[at] for one in detail.sheets for at in (0, -1)]
+    ends += [point for one in detail.pieces for point in one.outline]
     for one in detail.breaks:
         edge = Edge(one.a, one.b, 0.0, not _outer(one, box, detail.clip))
-        taken = [edge.u(point) for point in ends if edge.holds(point)]
-        places = [share * edge.long for share in SHARES]
-        clear = [u for u in places if all(abs(u - other) >= CLEAR for other in taken)]
-        found.append(replace(edge, middle=(clear or places)[0]))
+        taken = sorted(edge.u(point) for point in ends if edge.holds(point))
+        found.append(replace(edge, middle=_zigzag_at(taken, edge.long)))
     return tuple(found)
+
+
+def _zigzag_at(taken: list[float], long: float) -> float:
+    """The middle of the break, or of the gap between lines that is nearest to it and wide enough; else of the widest."""
+    if not taken:
+        return long / 2
+    gaps = list(pairwise(taken)) or [(0.0, long)]
+    wide = [one for one in gaps if one[1] - one[0] >= 2 * CLEAR] or [max(gaps, key=lambda one: one[1] - one[0])]
+    places = [min(max(long / 2, min(a + CLEAR, (a + b) / 2)), max(b - CLEAR, (a + b) / 2)) for a, b in wide]
+    return min(places, key=lambda u: abs(u - long / 2))
 
 
 def run_on(points: Iterable[Point], edges: tuple[Edge, ...], closed: bool) -> tuple[Point, ...]:

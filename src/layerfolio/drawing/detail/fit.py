@@ -1,27 +1,22 @@
 """Scale of a detail, and where drawing and tag columns stand across the page."""
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from layerfolio.drawing.detail.measure_marks import measure_marks
-from layerfolio.drawing.detail.model import Detail, Note, Side
+from layerfolio.drawing.detail.model import Detail, Side
+from layerfolio.drawing.detail.note_rows import room_for, size_of
 from layerfolio.drawing.detail.on_paper import Box, cut_box, on_paper
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
-from layerfolio.drawing.layout_tags import NOTE_GAP, PITCH, RADIUS, Column
-from layerfolio.drawing.lettering import LINE, wide, wrapped
+from layerfolio.drawing.layout_tags import NOTE_GAP, RADIUS, Column
 from layerfolio.drawing.lines import Obstacle
 
 SCALES = {"metric": (2.0, 5.0, 10.0, 20.0), "customary": (4.0, 8.0, 12.0, 16.0)}
 SMALLER = {"metric": (25.0, 50.0), "customary": (24.0, 48.0)}  # where even the last does not fit
-NARROW, WIDE = 14.0, 36.0  # of a column of notes
 ELBOW, GAP = 3.4, 2.6  # from elbow to circle; from the drawing to the elbow at least
 LOOSE = 6.0  # mm that a wide page adds to the gap
-TWO_LINES = 10.0  # room of a tag whose note has two lines
 FOOT = 22.0  # check bar, scale and key below the drawing
-_FIGURE = re.compile(r" (?=[\d(]\S*$)")
 BEYOND = 5.0  # mm that columns may reach above and below the drawing
 
 
@@ -49,30 +44,25 @@ class Fit:
 def fitted(detail: Detail, units: Units, width: float, room: float, scale: float | None) -> Fit:
     """The largest scale at which drawing, columns and foot find room; `scale` is taken as it is."""
     for one in (scale,) if scale else (*SCALES[units], *SMALLER[units]):
-        found, spare = _across(detail, one, units, width)
-        if spare >= 0 and _height(detail, found) <= room:
+        found, is_held = _at(detail, one, units, width, room)
+        if is_held:
             break
     return found
 
 
-def rows_of(note: Note, room: float) -> tuple[str, ...]:
-    """The words in one line or in two of like length, in three where two do not hold them."""
-    words = bound(note.words)
-    if wide(words) <= room:
-        return (words,)
-    first, other = _halves(words)
-    return (first, other) if max(wide(first), wide(other)) <= room else wrapped(words, room, 3)
-
-
-def size_of(note: Note, room: float) -> float:
-    """Height that a tag takes in its column."""
-    return {0: PITCH, 1: PITCH, 2: TWO_LINES}.get(len(rows := rows_of(note, room)), len(rows) * LINE + 1.6)
-
-
 def fits(detail: Detail, scale: float, units: Units, width: float, room: float) -> bool:
     """Whether drawing, tag columns and foot find room at one scale."""
-    found, spare = _across(detail, scale, units, width)
-    return spare >= 0 and _height(detail, found) <= room
+    return _at(detail, scale, units, width, room)[1]
+
+
+def _at(detail: Detail, scale: float, units: Units, width: float, room: float) -> tuple[Fit, bool]:
+    """The page at one scale, and whether it holds everything: notes of two lines, of three where two are too wide."""
+    for lines in (2, 3):
+        found, spare = _across(detail, scale, units, width, lines)
+        is_held = spare >= 0 and _height(detail, found) <= room
+        if is_held:
+            break
+    return found, is_held
 
 
 def content(detail: Detail, units: Units) -> Box:
@@ -84,10 +74,10 @@ def content(detail: Detail, units: Units) -> Box:
     return min(box[0], other[0]), min(box[1], other[1]), max(box[2], other[2]), max(box[3], other[3])
 
 
-def _across(detail: Detail, scale: float, units: Units, width: float) -> tuple[Fit, float]:
-    """Everything at one scale, and the width that is left over (below zero: that is missing)."""
+def _across(detail: Detail, scale: float, units: Units, width: float, lines: int) -> tuple[Fit, float]:
+    """Everything at one scale with notes of so many lines, and the width that is left over (below zero: that is missing)."""
     x0, y0, x1, y1 = content(on_paper(detail, scale), units)
-    rooms = tuple(_note_room([one for one in detail.notes if one.side == side]) for side in ("left", "right"))
+    rooms = tuple(room_for([one for one in detail.notes if one.side == side], lines) for side in ("left", "right"))
     taken = [one and one + NOTE_GAP + 2 * RADIUS + ELBOW + GAP for one in rooms]
     spare = width - (x1 - x0) - sum(taken)
     loose = min(LOOSE, max(0.0, spare) / 4)
@@ -106,26 +96,3 @@ def _height(detail: Detail, fit: Fit) -> float:
 
 def _tall(detail: Detail, side: Side, fit: Fit) -> float:
     return sum(size_of(one, fit.room(side)) for one in detail.notes if one.side == side)
-
-
-def _note_room(notes: Sequence[Note]) -> float:
-    """The least width that sets every note in two lines; 0 without notes."""
-    return max((_least(one.words) for one in notes), default=0.0)
-
-
-@cache
-def _least(words: str) -> float:
-    return min(WIDE, max(NARROW, max(map(wide, _halves(bound(words)))) + 0.05))
-
-
-@cache
-def _halves(words: str) -> tuple[str, str]:
-    """Two lines of like length."""
-    parts = words.split(" ")
-    splits = [(" ".join(parts[:at]), " ".join(parts[at:])) for at in range(1, len(parts) + 1)]
-    return min(splits, key=lambda one: max(map(wide, one)))
-
-
-def bound(words: str) -> str:
-    """A figure keeps to the word before it."""
-    return _FIGURE.sub("\u00a0", words)

@@ -24,7 +24,7 @@ def foot_groups(top: float, scale: float, units: Units, width: float, letters: s
     words = text if units == "customary" else f"Scale {text}"
     at = max(0.5, min(BAR_AT, (width - key.BAR_CUSTOMARY) / 2))
     beside = min(at + key.BAR_CUSTOMARY + 14.0, width - 1.0 - wide(words, "bold"))
-    scale_words = Text((beside, bar - 1.25), words, SIZE, "bold", role="scale")
+    scale_words = Text((beside, bar - 0.4), words, SIZE, "bold", role="scale")
     bar_marks = tuple(key.check_bar(at, bar, units))
     if beside < at + key.BAR_CUSTOMARY + 4.0:  # a narrow page: the words stand above the bar's end
         scale_words = Text((width - 1.0, bar + 4.0), words, SIZE, "bold", "end", role="scale")

@@ -1,16 +1,20 @@
 """Dimensions of a detail: line, extension lines, ticks and the figure."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 from layerfolio.drawing.detail.model import Measure
 from layerfolio.drawing.figures import INCH, Units, inch_text
+from layerfolio.drawing.geometry import Outline, boxes_touch, rectangle, text_box, turned
 from layerfolio.drawing.lettering import CAPITAL, SIZE, wide
+from layerfolio.drawing.lines import crosses_outline
 from layerfolio.drawing.marks import Line, Mark, Text
 
 TICK, PAST, OFF = 1.3, 1.6, 1.5  # half a tick; beyond the end ticks; from the feature
-ABOVE = 1.0  # from the line to the feet of its figure
-BOX = 0.3
+ABOVE = 1.15  # from the line to the feet of its figure
+BOX = 0.1
 
 
 def figure_of(measure: Measure, units: Units) -> str:
@@ -71,3 +75,36 @@ def _figure(one: Measure, start: float, end: float, text: str) -> Text:
     if fits:
         return Text((one.line - ABOVE, middle), text, SIZE, anchor="middle", turn=90.0, box=BOX, role="figure")
     return Text((one.line - TICK - 1.0, middle - CAPITAL / 2), text, SIZE, anchor="end", box=BOX, role="figure")
+
+
+def dodged(marks: list[Mark], leaders: Sequence[Line]) -> list[Mark]:
+    """The same; a figure that a leader cannot help crossing moves along its line, or to the other side of its ticks."""
+    ticks = [_around(one) for one in marks if isinstance(one, Line) and one.role == "tick"]
+    done = list(marks)
+    for number, one in enumerate(marks):
+        if isinstance(one, Text) and _crossed(one, leaders):
+            others = [text_box(other) for other in done if isinstance(other, Text) and other is not one]
+            done[number] = next((tried for tried in _other_places(one) if _is_free(tried, leaders, ticks + others)), one)
+    return done
+
+
+def _other_places(one: Text) -> Iterator[Text]:
+    for step in range(1, 24):
+        for sign in (1, -1):
+            dx, dy = turned((sign * 1.5 * step, 0.0), one.turn)
+            yield replace(one, at=(one.at[0] + dx, one.at[1] + dy))
+
+
+def _is_free(one: Text, leaders: Sequence[Line], taken: Sequence[Outline]) -> bool:
+    box = text_box(one, 0.3)
+    return not _crossed(one, leaders) and not any(boxes_touch(box, other) for other in taken)
+
+
+def _crossed(one: Text, leaders: Sequence[Line]) -> bool:
+    box = text_box(one, 0.2)
+    return any(crosses_outline(a, b, box) for line in leaders for a, b in pairwise(line.points))
+
+
+def _around(tick: Line) -> Outline:
+    (x0, y0), (x1, y1) = tick.points
+    return rectangle(x0, y0, x1, y1)

@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from layerfolio.drawing.detail import foot, sign_marks
+from layerfolio.drawing.detail import arrow_places, foot, sign_marks
 from layerfolio.drawing.detail.around import around_of
 from layerfolio.drawing.detail.body import body_of
-from layerfolio.drawing.detail.control_layer import cleared, controls_of, letters_used
+from layerfolio.drawing.detail.control_layer import cleared, controls_of, legs_in, letters_used
 from layerfolio.drawing.detail.control_letters import Taken
 from layerfolio.drawing.detail.ends import break_marks, clip_of, edges_of
 from layerfolio.drawing.detail.fit import Fit, fitted
@@ -49,6 +49,7 @@ def drawing_of(
     fit = fitted(detail, units, width, room, scale)
     page = on_paper(detail, fit.scale, (fit.shift, 0.0))
     page = replace(page, traces=cleared(page))
+    page = replace(page, arrows=arrow_places.placed(page, legs_in(page)))
     around = around_of(page, fit, units, width)
     letters = letters_used(page)
     _, low, _, high = extent([*around.marks(), *break_marks(edges_of(page)), *around.content])

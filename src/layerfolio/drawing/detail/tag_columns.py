@@ -7,14 +7,16 @@ from itertools import combinations
 from layerfolio.drawing.detail.column_heights import Slot, heights
 from layerfolio.drawing.detail.control_legs import Leg
 from layerfolio.drawing.detail.dots import places
-from layerfolio.drawing.detail.fit import Fit, rows_of, size_of
+from layerfolio.drawing.detail.fit import Fit
 from layerfolio.drawing.detail.model import Detail, Note, Side
+from layerfolio.drawing.detail.note_rows import rows_of, size_of
 from layerfolio.drawing.layout_harm import harm, meet
 from layerfolio.drawing.layout_tags import Column, Leader, Tag
 from layerfolio.drawing.lines import Obstacle
 from layerfolio.drawing.marks import Point
 
 PASSES = 3
+RANK, LONGER = 0.05, 0.02  # what the next place in the list costs, and each mm of a leader
 Numbered = tuple[Note, Leader]
 
 
@@ -91,11 +93,12 @@ def _best(tag: Tag, y: float, placed: list[Leader], column: Column) -> Leader:
     best, least = None, 0.0
     for number, dot in enumerate(tag.places):
         one = Leader(tag, dot, (column.elbow, y), (column.circle, y))
-        found = harm(one, placed, column) + 0.02 * number
+        longer = RANK * number + LONGER * abs(dot[0] - column.elbow)
+        if best is not None and longer >= least:
+            continue
+        found = harm(one, placed, column) + longer
         if best is None or found < least:
             best, least = one, found
-        if found < 0.02 * (number + 1):
-            break
     return best
 
 
