@@ -14,7 +14,7 @@ from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.marks import Point
 
-ALONG = 30.0  # paper mm of each wall beyond the other's inner face
+ALONG = 27.0  # paper mm of each wall beyond the other's inner face
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from layerfolio.drawing.detail.model import Sheet, Trace
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.marks import Point
 
-GUTTER = 60.0  # mm, radius as drawn
+GUTTER = 50.0  # mm, radius as drawn
 
 
 def sheets(place: EdgePlace) -> tuple[Sheet, ...]:

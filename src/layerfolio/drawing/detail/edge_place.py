@@ -14,7 +14,7 @@ from layerfolio.drawing.detail.arm import Arm, End
 from layerfolio.drawing.detail.courses import Course, courses
 from layerfolio.drawing.marks import Point
 
-DOWN, ASIDE = 46.0, 34.0  # paper mm of wall below the plates, of roof inside the lining
+DOWN, ASIDE = 46.0, 14.0  # paper mm of wall below the plates, of roof inside the lining
 FASCIA = 20.0
 STEEPEST = 60.0
 

@@ -7,6 +7,7 @@ from layerfolio.drawing.detail.model import Note
 from layerfolio.drawing.detail.traces import served
 from layerfolio.drawing.detail.words import course_note, joined_words, slots
 from layerfolio.drawing.figures import Units
+from layerfolio.drawing.names import layer_words
 
 
 def notes(place: EdgePlace, units: Units) -> tuple[Note, ...]:
@@ -24,7 +25,9 @@ def _roof(place: EdgePlace, units: Units) -> Iterator[Note]:
 def _wall(place: EdgePlace, units: Units) -> Iterator[Note]:
     low, high = place.bottom + 4 * place.scale, -place.plates
     left = [one for one in place.wall.courses if one.zone in ("rain", "outer") and one.layer.kind != "cavity"]
-    right = [one for one in place.wall.courses if one.zone in ("frame", "inner") and one.layer.kind != "cavity"]
+    named = {layer_words(one.layer, units) for one in place.roof.courses}
+    inner = [one for one in place.wall.courses if one.zone in ("frame", "inner") and one.layer.kind != "cavity"]
+    right = [one for one in inner if layer_words(one.layer, units) not in named]  # what both have is named once
     for side, found in (("left", left), ("right", right[::-1])):
         for one, y in zip(found, slots(high, low, len(found)), strict=True):
             yield course_note(place.wall, one, (one.middle, y), side, units)
@@ -39,7 +42,7 @@ def _edge(place: EdgePlace) -> Iterator[Note]:
         deep = min(89.0, place.carries.end) if place.verge else place.carries.end
         yield Note(words, (place.point(deep / 2, x),), "left")
         if not place.verge and place.slope >= 2:
-            yield Note("gutter", ((place.tail - 64.0, place.height(0.0, place.tail) - 70.0),), "left")
+            yield Note("gutter", ((place.tail - 54.0, place.height(0.0, place.tail) - 61.0),), "left")
     for words, letter in joined_words(place.junction):
         at = _joined(place, letter)
         if at:

@@ -17,6 +17,7 @@ HALF = 55.0  # mm: half of the pipe as drawn
 AROUND = 12.0  # mm of filling round it
 FALL = tan(radians(2.0))  # outward
 COLLAR = 60.0  # mm of collar on the layer
+OUT = 50.0  # mm of pipe beyond either face
 UP = 44.0  # paper mm of wall above and below
 
 
@@ -63,7 +64,7 @@ def penetration(junction: Junction, assemblies: Mapping[str, Assembly], units: U
         notes=(*_layers(place, units), *_notes(place)),
         breaks=tuple(_breaks(place)),
         words=(
-            Word("OUTSIDE", (place.outer - 30 * scale, place.reach - 6 * scale)),
+            Word("OUTSIDE", (place.outer - 22 * scale, place.reach - 6 * scale)),
             Word("INSIDE", (place.inner + 12 * scale, place.reach - 6 * scale)),
         ),
         remarks=(
@@ -83,7 +84,7 @@ def _pieces(place: PipePlace) -> Iterator[Piece]:
     for sign in (1, -1):
         filling = _band(place, sign * (HALF + AROUND / 2), AROUND / 2, place.wall.courses[0].start, place.inner)
         yield Piece(filling, "plain", "filling round the pipe", 2.0, 0.25)
-    yield Piece(_band(place, 0.0, HALF, place.outer - 70.0, place.inner + 70.0), "plain", "pipe", 2.0, 0.5)
+    yield Piece(_band(place, 0.0, HALF, place.outer - OUT, place.inner + OUT), "plain", "pipe", 2.0, 0.5)
 
 
 def _band(place: PipePlace, middle: float, half: float, x0: float, x1: float) -> Outline:
@@ -147,11 +148,11 @@ def _layers(place: PipePlace, units: Units) -> Iterator[Note]:
 
 
 def _notes(place: PipePlace) -> Iterator[Note]:
-    yield Note("pipe or duct, falls outward", ((place.outer - 40.0, place.axis(place.outer - 40.0)),), "left")
+    yield Note("pipe or duct, falls outward", ((place.outer - 30.0, place.axis(place.outer - 30.0)),), "left")
     at = place.wall.zone("frame")[0].middle, place.axis(0.0) - HALF - AROUND / 2
     yield Note("gap filled with insulation", (at,), "right")
     if water := served(place.wall, "W"):
-        yield Note("outer collar, upper edge under the membrane", ((water.start - 1.5, -HALF - AROUND - COLLAR * 0.6),), "left")
+        yield Note("outer collar, lapped under above", ((water.start - 1.5, -HALF - AROUND - COLLAR * 0.6),), "left")
     for _, letter in joined_words(place.junction)[:3]:
         if letter != "W" and (course := served(place.wall, letter)):
             yield Note("inner collar, taped all round", ((course.end + 1.5, -HALF - AROUND - COLLAR * 0.6),), "right")

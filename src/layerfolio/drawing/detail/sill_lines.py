@@ -8,7 +8,7 @@ from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.marks import Point
 
-UPSTAND, FALL, DRIP = 70.0, 8.0, 12.0  # mm: of the flashing behind the membrane, of its fall, of its drip
+UPSTAND, DRIP = 70.0, 12.0  # mm: of the flashing behind the membrane, of its drip
 
 
 def sheets(place: SillPlace) -> tuple[Sheet, ...]:
@@ -25,8 +25,8 @@ def sheets(place: SillPlace) -> tuple[Sheet, ...]:
 
 def flashing(place: SillPlace) -> tuple[Point, ...]:
     """Up behind the membrane, outward with a fall over what stands below, and down as a drip."""
-    y = place.gap - 3.0
-    return (place.cover, y + UPSTAND), (place.cover, y), (place.drip, y - FALL), (place.drip - 2.0, y - FALL - DRIP)
+    y, fall = place.gap - 3.0, place.flashing_fall
+    return (place.cover, y + UPSTAND), (place.cover, y), (place.drip, y - fall), (place.drip - 2.0, y - fall - DRIP)
 
 
 def ground_end(place: SillPlace) -> float:
@@ -92,7 +92,7 @@ def _water(place: SillPlace) -> Iterator[Trace]:
     if course is None:
         return
     x, y = course.start - place.off, place.gap - 3.0 + place.off
-    yield Trace("W", (((x, place.top), (x, y - FALL / 2)),))
+    yield Trace("W", (((x, place.top), (x, y - place.flashing_fall / 2)),))
 
 
 def _tight(place: SillPlace) -> Iterator[Trace]:

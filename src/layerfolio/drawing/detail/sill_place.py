@@ -9,7 +9,7 @@ from layerfolio.drawing.detail.arm import Arm
 from layerfolio.drawing.detail.courses import Course, courses
 
 PLATE = 38.0  # thickness of a plate where the frame does not tell one
-UP, ASIDE, DOWN = 66.0, 18.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
+UP, ASIDE, DOWN = 66.0, 14.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
 FOOT = 16.0  # mm from the deck down to the foot of the cladding: it covers the joint
 OVER_EDGE = 4.0  # mm from the foot of the outer insulation up to that of the cladding, over edge insulation that stands out
 FOUNDATION = 200.0  # mm: a foundation wall as drawn where its thickness is not stated
@@ -131,7 +131,7 @@ class SillPlace:
         """y of the foot of the outer insulation."""
         if self.below:
             return self.underside + 5.0
-        return 18.0 if self.edge_stands_out else 5.0
+        return 4.0 + self.flashing_fall if self.edge_stands_out else 5.0
 
     @cached_property
     def ground(self) -> float:
@@ -161,7 +161,7 @@ class SillPlace:
     @property
     def ground_out(self) -> float:
         """How far the ground is drawn beyond the drip."""
-        return (30.0 if self.right_at is None else 14.0) * self.scale
+        return (20.0 if self.right_at is None else 14.0) * self.scale
 
     @property
     def founded(self) -> str:
@@ -178,6 +178,11 @@ class SillPlace:
         rain = self.wall.zone("rain")
         behind = rain[-1].start if rain else self.cover
         return min(behind - 6.0, self.edge_face - 12.0, self.cover - 12.0)
+
+    @property
+    def flashing_fall(self) -> float:
+        """How far the flashing falls from the membrane to its drip: five degrees."""
+        return 0.09 * (self.cover - self.drip)
 
     def link(self, letter: str) -> Link | None:
         return next((one for one in self.junction.links if one.letter == letter), None)
