@@ -111,6 +111,8 @@ def _full(
     full.boxes = [extent([one]) for one in content[1:]]
     for one in (*page.sheets, *(mark for mark in marks if isinstance(mark, Line))):
         full.lines += pairwise(one.points)
+    leaders = [one for one in marks if isinstance(one, Line) and one.role.startswith("leader")]
+    full.leaders = [pair for one in leaders for pair in pairwise(one.points)]
     full.lines += [pair for one in page.traces for run in one.runs for pair in pairwise(run)]
     for one in marks:
         if isinstance(one, Text):

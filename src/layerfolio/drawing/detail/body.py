@@ -13,7 +13,9 @@ from layerfolio.drawing.hatches.light import lightened
 from layerfolio.drawing.marks import Area, Curve, Line, Mark
 
 SMALL = 12.0  # mm on paper: cut timber as slender as a batten or a plate
-THINNEST = 0.7  # mm on paper: thinner pieces are solid at this width
+THINNEST, THINNEST_SMALL = 0.7, 0.35  # mm on paper: thinner pieces are solid at this width; the same at 1 : 20 and smaller
+SMALL_SCALE = 20.0
+FINE_LINES = {0.5: 0.35, 0.35: 0.25}  # what outlines become there
 Painted = tuple[Piece, Outline]
 
 
@@ -44,7 +46,8 @@ def body_of(pieces: tuple[Piece, ...], edges: tuple[Edge, ...], scale: float, li
             body.hatches.append(_white(outline))
     for piece, outline in cut:
         _cut(body, piece, outline, piece.layer in turned, scale, light)
-    body.outlines += outline_lines(one for one in cut if depth(one[0].outline) >= THINNEST)
+    thick = [one for one in cut if depth(one[0].outline) >= _thinnest(scale)]
+    body.outlines += outline_lines(thick, FINE_LINES if scale >= SMALL_SCALE else None)
     return body
 
 
@@ -63,8 +66,8 @@ def _cut(body: Body, piece: Piece, outline: Outline, alternate: bool, scale: flo
     body.families.setdefault(piece.family)
     if piece.family not in FAMILIES:
         body.notes.setdefault(f"No hatch is known for {piece.family!r}: drawn as a plain outline")
-    if depth(piece.outline) < THINNEST:
-        body.thin.append(_solid(outline))
+    if depth(piece.outline) < _thinnest(scale):
+        body.thin.append(_solid(outline, _thinnest(scale)))
         body.notes.setdefault(f"{piece.layer}: thickness not to scale")
     elif piece.family in FAMILIES:
         marks = hatch(
@@ -102,8 +105,12 @@ def _white(outline: Outline) -> Curve:
     return Curve(_ring(outline), fill="white", role="cover")
 
 
-def _solid(outline: Outline) -> Curve:
-    width = THINNEST - min(THINNEST, depth(outline))
+def _thinnest(scale: float) -> float:
+    return THINNEST_SMALL if scale >= SMALL_SCALE else THINNEST
+
+
+def _solid(outline: Outline, thinnest: float) -> Curve:
+    width = thinnest - min(thinnest, depth(outline))
     return Curve(_ring(outline), max(0.2, width), "black", role="thin layer")
 
 

@@ -1,11 +1,12 @@
 """The nearest free place on the page for a word, a triangle or a bubble."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cache
 from math import hypot
 
 from layerfolio.drawing.detail.on_paper import Box, corners
-from layerfolio.drawing.geometry import Outline, bounds
+from layerfolio.drawing.geometry import Outline, bounds, contains
 from layerfolio.drawing.lines import Obstacle, segments_cross
 from layerfolio.drawing.marks import Point
 
@@ -20,6 +21,7 @@ class Full:
     outlines: list[Obstacle] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
     lines: list[tuple[Point, Point]] = field(default_factory=list)
+    leaders: list[tuple[Point, Point]] = field(default_factory=list)
 
     def free(self, box: Box) -> bool:
         x0, y0, x1, y1 = box
@@ -33,12 +35,25 @@ class Full:
             return False
         return not any(_overlaps(one, box, ring) for one in self.outlines)
 
+    def is_one_side(self, a: Point, b: Point) -> bool:
+        """Whether no piece lies between two points: a word for the inside never moves outside."""
+        return not any(one.crossed_by(a, b) and not contains(one.outline, a) for one in self.outlines)
 
-def clear_spot(wanted: Point, half: tuple[float, float], full: Full) -> Point:
-    """The middle nearest to `wanted` at which a box of `half` sides is free; above everything where none is."""
+    def is_open(self, a: Point, b: Point) -> bool:
+        """Whether a leader may run between two points: through no text, across no other leader."""
+        if any(segments_cross(a, b, *one) for one in self.leaders):
+            return False
+        return not any(_touches(a, b, box, corners(box)) for box in self.boxes)
+
+
+def clear_spot(
+    wanted: Point, half: tuple[float, float], full: Full, accept: Callable[[Point, Point], bool] = lambda a, b: True
+) -> Point:
+    """The middle nearest to `wanted` at which a box of `half` sides is free and that `accept` takes (given both points);
+    above everything where none is."""
     for dx, dy in _offsets():
         x, y = wanted[0] + dx, wanted[1] + dy
-        if full.free((x - half[0], y - half[1], x + half[0], y + half[1])):
+        if full.free((x - half[0], y - half[1], x + half[0], y + half[1])) and accept(wanted, (x, y)):
             return x, y
     x0, _, x1, y1 = full.limit
     return min(max(wanted[0], x0 + half[0]), x1 - half[0]), y1 + half[1] + 1.0

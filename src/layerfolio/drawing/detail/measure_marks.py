@@ -80,24 +80,27 @@ def _figure(one: Measure, start: float, end: float, text: str) -> Text:
 def dodged(marks: list[Mark], leaders: Sequence[Line]) -> list[Mark]:
     """The same; a figure that a leader cannot help crossing moves along its line, or to the other side of its ticks."""
     ticks = [_around(one) for one in marks if isinstance(one, Line) and one.role == "tick"]
+    lines = [*leaders, *(one for one in marks if isinstance(one, Line) and one.role in ("dimension", "extension"))]
     done = list(marks)
     for number, one in enumerate(marks):
         if isinstance(one, Text) and _crossed(one, leaders):
             others = [text_box(other) for other in done if isinstance(other, Text) and other is not one]
-            done[number] = next((tried for tried in _other_places(one) if _is_free(tried, leaders, ticks + others)), one)
+            done[number] = next((tried for tried in _other_places(one) if _is_free(tried, lines, ticks + others)), one)
     return done
 
 
 def _other_places(one: Text) -> Iterator[Text]:
-    for step in range(1, 24):
-        for sign in (1, -1):
-            dx, dy = turned((sign * 1.5 * step, 0.0), one.turn)
+    """Along the line first, then across it too."""
+    steps = [1.5 * sign * step for step in range(1, 24) for sign in (1, -1)]
+    for across in (0.0, -4.2, 4.2, -8.4, 8.4):
+        for along in steps if across == 0.0 else (0.0, *steps):
+            dx, dy = turned((along, across), one.turn)
             yield replace(one, at=(one.at[0] + dx, one.at[1] + dy))
 
 
-def _is_free(one: Text, leaders: Sequence[Line], taken: Sequence[Outline]) -> bool:
+def _is_free(one: Text, lines: Sequence[Line], taken: Sequence[Outline]) -> bool:
     box = text_box(one, 0.3)
-    return not _crossed(one, leaders) and not any(boxes_touch(box, other) for other in taken)
+    return not _crossed(one, lines) and not any(boxes_touch(box, other) for other in taken)
 
 
 def _crossed(one: Text, leaders: Sequence[Line]) -> bool:

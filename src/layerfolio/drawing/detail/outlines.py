@@ -1,7 +1,7 @@
 """The lines between pieces: where two meet one line, at the stronger weight of both."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from math import atan2, degrees, hypot
 
@@ -23,15 +23,17 @@ class Track:
     spans: list[tuple[float, float, float, int]] = field(default_factory=list)
 
 
-def outline_lines(pieces: Iterable[tuple[Piece, Outline]]) -> list[Line]:
+def outline_lines(pieces: Iterable[tuple[Piece, Outline]], finer: Mapping[float, float] | None = None) -> list[Line]:
     """Lines for pieces with the outlines they are painted with. Air has no line of its own: it makes the face beside it a
-    thin one. A piece whose `edge` is 0 leaves its edges to its neighbours."""
+    thin one. A piece whose `edge` is 0 leaves its edges to its neighbours. `finer`: widths to take instead, at small
+    scales."""
     tracks: dict[tuple[int, int], Track] = {}
     for number, (piece, outline) in enumerate(pieces):
         width = 0.0 if piece.family == "air" else piece.edge
         for at in range(len(outline)):
             _add(tracks, outline[at - 1], outline[at], width, number)
-    return [line for track in tracks.values() for line in _lines(track)]
+    lines = [line for track in tracks.values() for line in _lines(track)]
+    return [replace(one, width=finer.get(one.width, one.width)) for one in lines] if finer else lines
 
 
 def _add(tracks: dict[tuple[int, int], Track], a, b, width: float, number: int) -> None:

@@ -11,6 +11,7 @@ from layerfolio.drawing.marks import Line, Mark
 
 WIDTHS = {"membrane": 1.0, "flashing": 0.8, "tape": 1.6, "gasket": 1.4, "mesh": 0.7, "metal": 0.8, "ground": 1.0, "seal": 1.4}
 FINER = {"membrane": 0.85, "tape": 1.3, "gasket": 1.2, "seal": 1.2}  # at 1 : 8 and smaller
+FINEST = {"membrane": 0.6, "flashing": 0.6, "tape": 0.8, "gasket": 0.8, "mesh": 0.5, "metal": 0.6, "seal": 0.8}  # at 1 : 20
 DOTTED = (0.5, 0.6)
 BAND = 8.6  # depth of the ground's strokes: two rows
 PATCH = 4.0  # mm of width that is worth strokes
@@ -18,7 +19,8 @@ PATCH = 4.0  # mm of width that is worth strokes
 
 def width(role: str, scale: float) -> float:
     """Of the line, mm on paper."""
-    return FINER.get(role, WIDTHS[role]) if scale >= 8 else WIDTHS[role]
+    finer = FINEST if scale >= 20 else FINER if scale >= 8 else {}
+    return finer.get(role, WIDTHS[role])
 
 
 def sheet_marks(sheets: Iterable[Sheet], edges: tuple[Edge, ...], scale: float) -> Iterator[Mark]:

@@ -35,7 +35,7 @@ def word_marks(word: Word, full: Full) -> list[Mark]:
     """A word for a side at its place, or at the nearest free one."""
     half = wide(word.text, "bold", SPACED) / 2
     room = (half + WORD_CLEAR[0], CAPITAL / 2 + WORD_CLEAR[1])
-    x, y = _taken(clear_spot(word.at, room, full), room, full)
+    x, y = _taken(clear_spot(word.at, room, full, full.is_one_side), room, full)
     return [Text((x, y - CAPITAL / 2), word.text, SIZE, "bold", "middle", spaced=SPACED, role="side")]
 
 
@@ -63,13 +63,15 @@ def slope_marks(at: Point, degrees: float, units: Units, full: Full) -> list[Mar
 
 def bubble_marks(one: Bubble, full: Full) -> list[Mark]:
     """Number over sheet in a circle, a leader to what it points at."""
-    x, y = _taken(clear_spot(one.at, (RADIUS + 1, RADIUS + 1), full), (RADIUS, RADIUS), full)
+    x, y = _taken(clear_spot(one.at, (RADIUS + 1, RADIUS + 1), full, full.is_open), (RADIUS, RADIUS), full)
     long = ((one.at[0] - x) ** 2 + (one.at[1] - y) ** 2) ** 0.5
     marks: list[Mark] = []
     if long > RADIUS + 0.5:
         share = RADIUS / long
         edge = x + share * (one.at[0] - x), y + share * (one.at[1] - y)
         marks.append(Line((one.at, edge), 0.25, halo=0.35, role="bubble leader"))
+        full.leaders.append((one.at, edge))
+        full.lines.append((one.at, edge))
     marks += [
         Circle((x, y), RADIUS, 0.35, "white", role="bubble"),
         Line(((x - RADIUS, y), (x + RADIUS, y)), 0.25, role="bubble"),
