@@ -358,7 +358,7 @@ def test_let_in_braces_never_meet():
     assert found["wall-line-panel"] == EVIDENCE == found["wall-line-fastening"]
     assert whole(at(), us(method="LIB"), INSIDE) != MEETS
     assert verdicts(at(), us(method="LIB", gypsum_opposite=True), wall(studs="17 in"))["wall-line-panel"] == NOT
-    assert verdicts(at(), us(method="LIB", storeys_above=2, gypsum_opposite=True), INSIDE)["wall-line-length"] == JUDGE
+    assert verdicts(at(), us(method="LIB", storeys_above=2, gypsum_opposite=True), INSIDE)["wall-line-length"] == NOT
 
 
 # earthquake
@@ -367,7 +367,18 @@ def test_let_in_braces_never_meet():
 def test_categories_without_a_table_of_earthquake():
     base = required(at(), us())
     assert required(at(category="A"), us()) == required(at(category="C"), us()) == base
-    assert verdicts(at(category="C", occupancy="dwelling-unit"), us(), INSIDE)["wall-line-length"] == JUDGE
+    assert verdicts(at(category="C", occupancy="dwelling-unit"), us(), INSIDE)["wall-line-length"] == EVIDENCE
+
+
+@pytest.mark.parametrize(("occupancy", "townhouse", "asked"), [
+    ("house", None, False), ("house", False, False), ("dwelling-unit", False, False), ("dwelling-unit", True, True),
+    ("house", True, True),
+])  # fmt: skip
+def test_in_category_c_townhouses_alone_have_a_length_by_earthquake(occupancy, townhouse, asked):
+    where = at(category="C", occupancy=occupancy)
+    where.building.townhouse = townhouse
+    steps = judged(where, us(), INSIDE).trace.steps()
+    assert any(one.formula.name == "length_by_earthquake" for one in steps) == asked
 
 
 @pytest.mark.parametrize(("category", "per_ten"), [("D0", 1.8), ("D1", 2.0), ("D2", 2.5)])

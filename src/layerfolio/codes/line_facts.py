@@ -127,10 +127,10 @@ def gypsum_opposite(known: Facts) -> bool:
     number = known.panel.number
     framed = max((x.number for x in known.assembly.layers if x.member and x.kind == "solid"), default=number)
     across = [x for x in known.assembly.layers if (x.number < framed if known.inside else x.number > framed)]
-    return any(_is_gypsum_board(one) for one in across)
+    return any(is_gypsum_board(one) for one in across)
 
 
-def _is_gypsum_board(layer: Layer) -> bool:
+def is_gypsum_board(layer: Layer) -> bool:
     """Half an inch of it, as both codes ask; plasters and blocks of gypsum are none."""
     thick = layer.thickness is not None and layer.thickness.value >= HALF_INCH
     return layer.family == "gypsum" and thick and not any(word in layer.material for word in ("plaster", "block"))

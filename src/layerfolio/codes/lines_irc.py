@@ -7,6 +7,7 @@ from layerfolio.codes.line_facts import FOOT, INCH, MPH, NOISE, Facts, seismic
 from layerfolio.codes.line_fasteners import fasteners_given
 from layerfolio.codes.line_open import panel_open
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGTH, PANEL, Answer, LineJudged
+from layerfolio.codes.lines_irc_closed import DESIGNED, LET_IN, closed, ruled_out
 from layerfolio.codes.lines_irc_length import length_answer
 from layerfolio.codes.lines_irc_panels import counted_panels, layout_answer
 
@@ -41,7 +42,9 @@ def judge_irc(known: Facts, tables: dict[str, Any]) -> LineJudged:
     length, required, provided, trace = length_answer(known, tables, method, counted)
     answers |= {LENGTH: length, PANEL: _panel(known, tables, method), FASTENING: _fastening(known, tables, method)}
     answers[LAYOUT] = layout_answer(known, tables, method, counted, words)
-    return LineJudged(known.study.name, f"R602.10, method {method}", answers, required, provided, "m", trace)
+    against = ruled_out(known, tables, method)
+    path = f"R602.10, method {method}" + (", not open to this line" if against else "")
+    return LineJudged(known.study.name, path, closed(answers, method, against), required, provided, "m", trace)
 
 
 def exposure(known: Facts) -> str:
@@ -60,14 +63,14 @@ def category(known: Facts) -> str:
     return str(seismic(known.about, "category") or "").strip().upper()
 
 
-def _given(known: Facts) -> str:
-    blown, face = speed(known), {True: "panel on the inner face", False: "panel on the outer face", None: "face not known"}
+def _given(known: Facts, face: bool = True) -> str:
+    blown, faces = speed(known), {True: "panel on the inner face", False: "panel on the outer face", None: "face not known"}
     said = [
         f"wind {blown:.0f} mph, taken as the ultimate speed" if blown else "wind speed not given",
         f"exposure {exposure(known)}" if exposure(known) else "exposure not given",
-        f"category {category(known)}" if category(known) else "seismic category not given", face[known.inside],
+        f"category {category(known)}" if category(known) else "seismic category not given",
     ]  # fmt: skip
-    return ", ".join(said)
+    return ", ".join([*said, faces[known.inside]] if face else said)
 
 
 def _missing(known: Facts) -> list[str]:
@@ -106,10 +109,12 @@ def _face(known: Facts, tables: dict[str, Any], method: str, given: str) -> Answ
         step = "state method, or the grade of the panel"
         return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, "the method is not known", step)
     said = f"{given}, method {method}"
+    if method in LET_IN:
+        asked, said = "a bracing method of the table", f"{_given(known, face=False)}, method {method}, let into the studs"
     if method not in CARRIED:
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, said, f"the rows of method {method} are not judged here",
                       "have the line checked against the adopted text")  # fmt: skip
-    if method in ("LIB", "DWB"):
+    if method in LET_IN:
         return Answer(Verdict.MEETS, clause, asked, said)
     if (answer := panel_open(known, clause, asked, said)) is not None:
         return answer
@@ -156,7 +161,8 @@ def _let_in(known: Facts, row: dict[str, Any], clause: str, method: str) -> Answ
     most = row.get("studs")
     asked = f"the row of method {method}" + (f", studs at {most} in at most" if most else "")
     if most and known.studs and known.stud_spacing > _most(most):
-        return Answer(Verdict.DOES_NOT_MEET, clause, asked, apart, "the studs stand too far apart", "have the line designed")
+        step = f"set the studs closer, or have the line {DESIGNED}"
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, apart, "the studs stand too far apart", step)
     step = "show the boards or straps, their angle and their fixing"
     return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, apart, "their sizes and fixing are not stated here", step)
 

@@ -1,11 +1,14 @@
 """Length of bracing that the American code asks of a line, by wind and by earthquake, against the panels that count."""
 
+from dataclasses import replace
 from typing import Any
 
 from layerfolio.codes.findings import Measured, Verdict
 from layerfolio.codes.line_facts import FOOT, Facts, gypsum_opposite, up_to
 from layerfolio.codes.line_types import ENGINEER, Answer
-from layerfolio.codes.lines_irc_wind import blocked, wind_length
+from layerfolio.codes.lines_irc_closed import DESIGNED, gypsum_left_out, ruled_out
+from layerfolio.codes.lines_irc_panels import noun
+from layerfolio.codes.lines_irc_wind import blocked, gypsum_layer, wind_length
 from layerfolio.formulas import bracing as f
 from layerfolio.steps.trace import Recorder, Trace
 
@@ -24,15 +27,29 @@ def length_answer(
     wind, need, safe = wind_length(known, tables, method, record)
     quake, step = _earthquake(known, tables, method, record) if not need else (None, "")
     clause = f"{tables['wind']['place']}, {tables['wind_factors']['place']}"
-    given = f"{provided / FOOT:.2f} ft ({provided:.2f} m) of panels that count"
+    given = f"{provided / FOOT:.2f} ft ({provided:.2f} m) of {noun(method)} that count"
     if need:
-        verdict = Verdict.NEEDS_EVIDENCE if need.startswith(("state", "supply")) else Verdict.NEEDS_JUDGEMENT
-        answer = Answer(verdict, clause, f"length by wind, method {method}", given, "the length is not found", need,
-                        provided=Measured("L_p", provided))  # fmt: skip
-        return answer, None, provided, record.done()
+        answer = _not_found(known, tables, method, need, (clause, given))
+        return replace(answer, provided=Measured("L_p", provided)), None, provided, record.done()
     required = max(wind, quake or 0.0)
     answer = _compared(known, tables, method, (required, provided, safe), (clause, given, step), quake)
     return answer, required, provided, record.done()
+
+
+def _not_found(known: Facts, tables: dict[str, Any], method: str, need: str, words: tuple[str, str]) -> Answer:
+    """No length is found: a figure is missing, a table ends, or the method is not open to the line."""
+    asked, (clause, given) = f"length by wind, method {method}", words
+    against = ruled_out(known, tables, method)
+    settled = [one for one in against if "studs" not in one]  # the studs are a question of their own
+    if settled:
+        step = f"have the line {DESIGNED}"
+        if gypsum_left_out(known, method):
+            clause = "R602.10.4.3"
+            step += ", or show gypsum board or an accepted finish of equal shear in its plane"
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "; ".join(settled), step)
+    if need.startswith(("state", "supply")):
+        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, "the length is not found", need)
+    return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, need, f"have the line {DESIGNED}")
 
 
 def _compared(
@@ -44,11 +61,11 @@ def _compared(
     asked = f"{required / FOOT:.2f} ft ({required:.2f} m) by {cause}, method {method}"
     measured = {"limit": Measured("L_r", required), "provided": Measured("L_p", provided)}
     if provided < required - 1e-6:
-        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "the panels are too short together", "add panels", **measured)
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, f"the {noun(method)} are too short together", f"add {noun(method)}", **measured)
     reason = step or _doubts(known, tables, method, provided, safe)
     if reason:
         verdict = Verdict.NEEDS_EVIDENCE if reason.startswith("state") else Verdict.NEEDS_JUDGEMENT
-        said = "the panels are long enough by what is counted; something about it is open"
+        said = f"the {noun(method)} are long enough by what is counted; something about it is open"
         return Answer(verdict, clause, asked, given, said, reason, **measured)
     return Answer(Verdict.MEETS, clause, asked, given, **measured)
 
@@ -63,6 +80,8 @@ def _doubts(known: Facts, tables: dict[str, Any], method: str, provided: float, 
         return "state the height of the storey: with 16 in of floor framing over the wall the factor for height would ask more"
     if known.line.gypsum_opposite and method in tables["wind_factors"]["gypsum"]["methods"] and not gypsum_opposite(known):
         return f"gypsum board opposite is stated and no layer of the wall shows it. {CLASH}"
+    if method == "LIB" and not gypsum_layer(known):
+        return "show the gypsum board opposite: it is stated and no layer of the wall is one"
     if speed(known) > tables["ends"]["region_from"] + 1e-3:
         return "look up whether the site lies in the region that needs a wind design (R301.2.1.1)"
     return ""
@@ -75,11 +94,12 @@ def _earthquake(known: Facts, tables: dict[str, Any], method: str, record: Recor
     rows, found = tables["ends"]["categories"], category(known)
     if found in rows["none"]:
         return None, ""
-    occupancy = known.about.occupancy
     if found in rows["detached_none"]:
-        if occupancy == "house":
+        townhouse = known.about.answer("building.townhouse")
+        if townhouse is False or townhouse is None and known.about.occupancy == "house":
             return None, ""
-        return None, "say whether it is a townhouse: in category C its length by earthquake is asked too"
+        if townhouse is None:
+            return None, "state building.townhouse: in category C the length by earthquake is asked of townhouses too"
     table = tables["seismic"]
     group = next((name for name, methods in table["groups"].items() if method in methods), "")
     row = table[found].get(group, [None] * 3)[known.floors] if group else None

@@ -7,19 +7,16 @@ from layerfolio.codes.findings import Verdict
 from layerfolio.codes.line_facts import FOOT, INCH, NOISE, Facts
 from layerfolio.codes.line_layout import gaps_and_ends
 from layerfolio.codes.line_types import Answer
+from layerfolio.codes.site_figures import length
+from layerfolio.units.quantity import Quantity
 
 SHORT = 1e-4  # m, what rounding of feet and inches may leave
 
 
 def counted_panels(known: Facts, tables: dict[str, Any], method: str) -> tuple[list[tuple[float, float, float]], str]:
     """(start, length, length that counts) of each panel that counts, m; and what is open about them, in words."""
-    rows, words = tables["panels"], ""
-    column = _column(known, rows)
-    if method == "CS-WSP":
-        least, words = _continuous(known, rows, column)
-    else:
-        row = next((one for one in rows["rows"] if method in one["methods"]), None)
-        least = row["least"][column] if row and column is not None else None
+    rows = tables["panels"]
+    least, words = least_length(known, tables, method)
     if least is None:
         return [], words or "the table has no length for a wall of this height"
     found = []
@@ -30,6 +27,21 @@ def counted_panels(known: Facts, tables: dict[str, Any], method: str) -> tuple[l
         if counts:
             found.append((at, size, counts))
     return found, words
+
+
+def least_length(known: Facts, tables: dict[str, Any], method: str) -> tuple[float | None, str]:
+    """The least length of a panel that counts whole, in; None, perhaps with what is open, where there is none."""
+    rows = tables["panels"]
+    column = _column(known, rows)
+    if method == "CS-WSP":
+        return _continuous(known, rows, column)
+    row = next((one for one in rows["rows"] if method in one["methods"]), None)
+    return (row["least"][column] if row and column is not None else None), ""
+
+
+def noun(method: str) -> str:
+    """What the pieces of a method are called."""
+    return "braces" if method == "LIB" else "panels"
 
 
 def _column(known: Facts, rows: dict[str, Any]) -> int | None:
@@ -68,22 +80,17 @@ def layout_answer(known: Facts, tables: dict[str, Any], method: str, counted: li
     rules, clause = tables["layout"], tables["layout"]["place"]
     places = gaps_and_ends(known, [(at, size) for at, size, _ in counted])
     stated = known.line.line_spacing
-    asked = (
-        f"lines {rules['spacing']} ft apart at most, the first panel within {rules['end']} ft of each end, gaps up to "
-        f"{rules['gap']} ft; two panels in a line over {rules['short_line']} ft"
-    )
-    given = f"next line {_feet(stated.value) if stated else 'not stated'}, {len(counted)} panels that count"
-    given += f", widest gap {_feet(places[0])}, farther end {_feet(places[1])}" if places else ""
+    asked, given = _asked(known, tables, method), _given(known, method, counted, places)
     if words:
         verdict = Verdict.NEEDS_EVIDENCE if words.startswith("state") else Verdict.NEEDS_JUDGEMENT
         return Answer(verdict, tables["panels"]["place"], asked, given, "which panels count is open", words)
-    wrong = ["no panel is long enough to count"] if not counted else []
+    wrong = [f"no {noun(method)[:-1]} is long enough to count"] if not counted else []
     wrong += ["the next line is too far"] if stated and stated.value > rules["spacing"] * FOOT + NOISE else []
     wrong += ["a gap is too wide"] if places and places[0] > rules["gap"] * FOOT + SHORT else []
-    wrong += ["the first or last panel is too far from the end"] if places and places[1] > rules["end"] * FOOT + SHORT else []
-    wrong += [_few(known, rules, counted)] if counted and _few(known, rules, counted) else []
+    wrong += [f"the first or last {noun(method)[:-1]} is too far from the end"] if places and places[1] > rules["end"] * FOOT + SHORT else []
+    wrong += [f"the line has too few {noun(method)}"] if counted and _few(known, rules, counted) else []
     if wrong:
-        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "; ".join(wrong), "move, lengthen or add panels")
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "; ".join(wrong), f"move, lengthen or add {noun(method)}")
     need = [word for word, there in (("line_spacing", stated), ("panels.at", places)) if not there]
     if need:
         reason = f"not stated: {', '.join(need)}"
@@ -91,11 +98,29 @@ def layout_answer(known: Facts, tables: dict[str, Any], method: str, counted: li
     return _open(known, clause, asked, given) or Answer(Verdict.MEETS, clause, asked, given)
 
 
-def _few(known: Facts, rules: dict[str, Any], counted: list) -> str:
+def _asked(known: Facts, tables: dict[str, Any], method: str) -> str:
+    rules, one = tables["layout"], noun(method)[:-1]
+    least = least_length(known, tables, method)[0]
+    said = f", each {_feet(least * INCH)} long at least in a wall of {_feet(known.study.height)}" if least else ""
+    if method in tables["panels"]["partial"]["methods"]:
+        said += ", shorter ones in part"
+    return (
+        f"lines {rules['spacing']} ft apart at most, the first {one} within {rules['end']} ft of each end, gaps up to "
+        f"{rules['gap']} ft; two {one}s in a line over {rules['short_line']} ft{said}"
+    )
+
+
+def _given(known: Facts, method: str, counted: list, places: tuple[float, float] | None) -> str:
+    stated, own = known.line.line_spacing, [size for _, size in known.study.panels]
+    lengths = dict.fromkeys(_feet(size) for size in own)
+    said = f"next line {_feet(stated.value) if stated else 'not stated'}, {len(counted)} of {len(own)} {noun(method)} count"
+    said += f" ({', '.join(lengths)} long)" if own else ""
+    return said + (f", widest gap {_feet(places[0])}, farther end {_feet(places[1])}" if places else "")
+
+
+def _few(known: Facts, rules: dict[str, Any], counted: list) -> bool:
     short = known.study.length <= rules["short_line"] * FOOT + SHORT
-    if len(counted) >= 2 or (short and counted[0][1] >= rules["single"] * INCH - SHORT):
-        return ""
-    return "the line has too few panels"
+    return not (len(counted) >= 2 or (short and counted[0][1] >= rules["single"] * INCH - SHORT))
 
 
 def _open(known: Facts, clause: str, asked: str, given: str) -> Answer | None:
@@ -112,4 +137,5 @@ def _open(known: Facts, clause: str, asked: str, given: str) -> Answer | None:
 
 
 def _feet(metres: float) -> str:
-    return f"{metres / FOOT:.4g} ft ({metres:.2f} m)"
+    """Feet and inches first, as the code prints them."""
+    return length(Quantity(metres, "length", ""), True)

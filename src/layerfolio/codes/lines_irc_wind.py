@@ -2,8 +2,9 @@
 
 from typing import Any
 
-from layerfolio.codes.line_facts import FOOT, NOMINAL_INCH, Facts, gypsum_opposite, up_to
+from layerfolio.codes.line_facts import FOOT, NOMINAL_INCH, Facts, gypsum_opposite, is_gypsum_board, up_to
 from layerfolio.codes.line_types import ENGINEER
+from layerfolio.codes.lines_irc_closed import NO_GYPSUM
 from layerfolio.formulas import bracing as f
 from layerfolio.steps.trace import Recorder
 
@@ -79,8 +80,10 @@ def wind_factors(known: Facts, tables: dict[str, Any], method: str) -> tuple[dic
         "k_hd": rules["hold_down"]["factor"] if held else 1.0, "k_g": rules["gypsum"]["factor"] if omitted else 1.0,
         "k_f": _close(known, rules, method), "k_b": rules["blocking"]["factor"] if open_joints else 1.0,
     }  # fmt: skip
+    if method == "LIB" and line.gypsum_opposite is None:
+        return {}, "state gypsum_opposite: method LIB takes gypsum board on the face opposite"
     if method == "LIB" and not line.gypsum_opposite:
-        return {}, "method LIB takes gypsum board on the face opposite: it may not be left out"
+        return {}, NO_GYPSUM
     lost = [name for name, one in found.items() if one is None]
     words = {"k_e": "the storeys", "k_r": "the roof", "k_h": "the wall", "k_n": "the number of lines"}
     return found, f"{', '.join(words[one] for one in lost)} passes the table of factors: {ENGINEER}" if lost else ""
@@ -96,6 +99,11 @@ def _close(known: Facts, rules: dict[str, Any], method: str) -> float:
     apart = [known.edge, known.field]
     near = None not in apart and max(apart) <= row["edge"] * NOMINAL_INCH + 1e-4
     return row["factor"] if method in row["methods"] and near and blocked(known) else 1.0
+
+
+def gypsum_layer(known: Facts) -> bool:
+    """Whether any layer of the wall is gypsum board: let-in braces name no panel that it could lie opposite."""
+    return known.assembly is not None and any(is_gypsum_board(one) for one in known.assembly.layers)
 
 
 def blocked(known: Facts) -> bool | None:
