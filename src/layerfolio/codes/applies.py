@@ -73,8 +73,9 @@ def _undated(context: Context) -> list[str]:
 
 
 def _taken(context: Context, rule: dict[str, Any]) -> tuple[str, ...]:
-    """What was taken for granted about the occupancy, in words."""
-    said = rule.get("occupancies", {}).get(context.occupancy, {}).get("taken")
+    """What was taken for granted about the occupancy, in words, or what the project file states of it."""
+    row = rule.get("occupancies", {}).get(context.occupancy, {})
+    said = row.get("taken") or row.get("taken_so")
     return (said,) if said else ()
 
 
@@ -112,6 +113,12 @@ def _occupancy(context: Context, rule: dict[str, Any], against: list[str], open_
         open_questions.append((row or {}).get("ask", usual))
     elif row["applies"] == "no":
         against.append(f"the occupancy is of group {row['group']}, for which {row['instead']} is made")
+    elif row["applies"] == "accessory":
+        belongs = context.answer("building.accessory")
+        if belongs is None:
+            open_questions.append(row["ask"])
+        elif not belongs:
+            against.append(f"it is no accessory structure of a dwelling, as the project file states; {row['instead']} is for it")
     elif row["applies"] == "hazard":
         if context.hazard == "high":
             against.append("a high-hazard industrial occupancy is outside it")

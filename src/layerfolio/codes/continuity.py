@@ -43,7 +43,7 @@ def judge_share_of_wall(requirement: Requirement, about: Context) -> Finding:
     return finding(
         requirement, about, Verdict.NEEDS_EVIDENCE, asked=asked, given="not in the project file",
         reason="whether the building has such a place is not in the project file",
-        next_step="supply the detail with its resistance, or say that there is none",
+        next_step="supply the detail with its resistance",
     )  # fmt: skip
 
 
@@ -59,7 +59,7 @@ def judge_penetrations(requirement: Requirement, about: Context) -> Finding:
         asked=f"insulated tight all round, and together at most {share * 100:.0f} % of the gross wall area{most}",
         given=f"gross wall area {square_metres(gross, about.customary)}" if gross else "gross wall area not known",
         reason="beams, slabs and joists through the envelope are not in the project file",
-        next_step="supply the area of each major structural penetration, or say that there is none",
+        next_step="supply the area of each major structural penetration",
     )  # fmt: skip
 
 
@@ -135,15 +135,34 @@ def judge_air_routes(requirement: Requirement, about: Context) -> Finding:
     limit = pressure(most, about.customary)
     third = "wind pressure not given" if wind is None else f"wind pressure {pressure(wind, about.customary)}"
     closed = wind is not None and wind > most
+    route = about.answer("code.air_route")
+    found = _route(route, wind, limit, closed)
     return finding(
-        requirement, about, Verdict.NEEDS_EVIDENCE,
+        requirement, about, found.verdict, reason=found.reason, next_step=found.next_step,
         asked=f"(a) built as 9.36.2.10 describes, (b) tested to CAN/ULC-S742, {leakage} at most, or (c) tested to ASTM E2357, "
         f"{leakage} at most, with the barrier on the warm side and wind pressure of {limit} at most",
-        given=third + (", so route (c) is closed" if closed else ""),
-        reason="which route is taken is not in the project file",
-        next_step="name the route and supply its test report, or the details by 9.36.2.10 (joints, laps of 50 mm, sill, rim, "
-        "windows, ducts)",
+        given="; ".join(filter(None, (f"route by {route}" if route else "", third + (", so route (c) is closed" if closed else "")))),
     )  # fmt: skip
+
+
+DETAILS = "details by 9.36.2.10 (joints, laps of 50 mm, sill, rim, windows, ducts)"
+
+
+def _route(route: str | None, wind: float | None, limit: str, closed: bool) -> Outcome:
+    """What is left to show of the route that code.air_route names."""
+    if route is None:
+        step = f"supply a test report, or the {DETAILS}, and name the route (code.air_route)"
+        return Outcome(Verdict.NEEDS_EVIDENCE, "which route is taken is not in the project file", step)
+    if route == "9.36.2.10":
+        return Outcome(Verdict.NEEDS_EVIDENCE, "the details are seen on drawings and on site", f"supply the {DETAILS}")
+    if route == "ASTM E2357" and closed:
+        return Outcome(Verdict.DOES_NOT_MEET, f"at a wind pressure over {limit} this route is not open", "take another route")
+    if route == "ASTM E2357" and wind is None:
+        return Outcome(
+            Verdict.NEEDS_EVIDENCE, f"this route is open to a wind pressure of {limit}, and none is given",
+            "state site_loads.wind_pressure_1_50",
+        )  # fmt: skip
+    return Outcome(Verdict.NEEDS_EVIDENCE, "a test shows it, not the project file", f"supply the test report to {route}")
 
 
 def judge_ventilation(requirement: Requirement, about: Context) -> Finding:

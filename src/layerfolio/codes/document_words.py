@@ -17,6 +17,11 @@ USUAL = (
 PLAIN = ("airtightness", "heat recovery", "bracing", "structure", "flame spread", "soil gas", "ventilation", "fire")
 """Claim words that the project file's own description lists: where no other is used, no data is read for them."""
 JUDGED = ("water-resistive barrier",)
+PAPERS = (
+    "details", "junctions", "photographs", "foundations", "spans", "alternative solution", "additional efficiency",
+    "certificate", "heat loss",
+)  # fmt: skip
+"""Words by which requirements know their papers (`papers`) beside those above and the claims."""
 _LIKE_A_NAME = re.compile(r"[A-Za-z]{1,2}[0-9]{1,3}")
 
 
@@ -31,9 +36,14 @@ def word_cautions(project: Any) -> Iterator[Caution]:
         for word in document.for_:
             if word in subjects or word.lower() in PLAIN or _LIKE_A_NAME.fullmatch(word):
                 continue
-            known = [*dict.fromkeys((*_claim_words(), *subjects))]
+            known = [*dict.fromkeys((*known_words(), *subjects))]
             if word.lower() not in {one.lower() for one in known}:
                 yield Caution(f"documents[{number}].for", _message(word, known))
+
+
+def known_words() -> tuple[str, ...]:
+    """Every word for which a document may be, names of the project file aside."""
+    return tuple(dict.fromkeys(_claim_words()))
 
 
 def _claim_words() -> Iterator[str]:
@@ -43,6 +53,7 @@ def _claim_words() -> Iterator[str]:
     yield from (word for one in claims() for word in one.words)
     yield from (word for _, words in USUAL for word in words)
     yield from JUDGED
+    yield from PAPERS
 
 
 def _message(word: str, known: list[str]) -> str:

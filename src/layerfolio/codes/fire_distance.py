@@ -9,6 +9,7 @@ from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome, agreed, worst
 from layerfolio.codes.requirements import Requirement
+from layerfolio.codes.said_absent import STATED, absent
 from layerfolio.codes.stated import figure_of, metres, square_metres
 from layerfolio.codes.wording import listed
 from layerfolio.studies.types import ThermalStudy, VapourStudy
@@ -129,10 +130,11 @@ def _glazed(inside: Sequence[Any]) -> tuple[float, float]:
 
 def _glazing(requirement: Requirement, inside: Sequence[Any], sizes: tuple, about: Context) -> Outcome:
     distance, area, sure, most = sizes
+    if not about.envelope.openings and absent(about, "openings"):
+        return Outcome(Verdict.NOT_ASKED, f"the building has no openings, {STATED}")
     if not about.envelope.openings:
-        return Outcome(
-            Verdict.NEEDS_EVIDENCE, "the project lists no openings", "list the openings of each wall, or say that it has none"
-        )
+        step = "list the openings of each wall; where there are none, state building.absent: [openings]"
+        return Outcome(Verdict.NEEDS_EVIDENCE, "the project lists no openings", step)
     if most == 0:
         return Outcome(Verdict.NOT_ASKED, "no glazed opening is listed in this wall")
     missing = [word for word, value in (("distance_to_boundary", distance), ("face_area", area)) if value is None]

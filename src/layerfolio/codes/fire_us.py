@@ -12,6 +12,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.naming import called
 from layerfolio.codes.outcomes import Outcome, agreed, worst
 from layerfolio.codes.requirements import Requirement
+from layerfolio.codes.said_absent import absent
 from layerfolio.codes.stated import figure_of, metres, square_metres
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
@@ -28,7 +29,7 @@ def judge_openings_near_line(requirement: Requirement, thermal: ThermalStudy, va
     found = NO_DISTANCE
     if distance is not None:
         rows = cases(requirement, distance, about)
-        listed = bool(about.envelope.openings)
+        listed = bool(about.envelope.openings) or absent(about, "openings")
         possible = [_share(_allowed(row, one), (area, wall), listed, about) for row, one in rows]
         found = agreed(possible, open_answer(requirement, about))
     near, free = (metres(one, about.customary) for one in (rule["bands"][0]["below"], rule["free_from"]))
@@ -53,7 +54,7 @@ def _share(share: float | None, areas: tuple[float, float | None], listed: bool,
     if share is None:
         return Outcome(Verdict.MEETS, "at this distance openings are not limited")
     if not listed:
-        step = "list the openings of each wall, or say that it has none"
+        step = "list the openings of each wall; where there are none, state building.absent: [openings]"
         return Outcome(Verdict.NEEDS_EVIDENCE, "the project lists no openings", step)
     if area == 0:
         return Outcome(Verdict.MEETS, "no opening is listed in this wall")

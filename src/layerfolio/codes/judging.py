@@ -10,12 +10,14 @@ from layerfolio.codes import applies, reach
 from layerfolio.codes.amendments import in_force_id
 from layerfolio.codes.context import Context, Envelope, context
 from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.given_papers import with_papers
 from layerfolio.codes.heat import judge_heat
 from layerfolio.codes.heat_recovery import judge_heat_recovery
 from layerfolio.codes.judge_names import OF_ONE_CODE
 from layerfolio.codes.making import MEMORY_LIMIT
 from layerfolio.codes.reminders import judge_air_barrier, judge_reminder
 from layerfolio.codes.requirements import Requirement, requirements
+from layerfolio.codes.said_absent import with_absence
 from layerfolio.codes.tight_layers import judge_tight_layers
 from layerfolio.codes.vapour_barrier import judge_position, judge_vapour_barrier
 from layerfolio.studies.types import ThermalStudy, VapourStudy
@@ -182,6 +184,7 @@ def judge_of(name: str, table: dict[str, Any] | None = None) -> Any:
 
 
 def _within(found: Finding, requirement: Requirement, scopes: dict, about: Context) -> Finding:
+    found = with_papers(with_absence(found, requirement, about), requirement, about)
     if "occupancies" in requirement.rule:
         from layerfolio.codes.occupancies import within_occupancy
 

@@ -114,7 +114,7 @@ def judge_scope(context: Context, name: str) -> tuple[Finding, Answer]:
     verdict = Verdict.MEETS if answer == "yes" else Verdict.NEEDS_JUDGEMENT
     step = {
         "yes": "", "no": f"show it by {rule['instead']}, which is not carried here",
-        "unknown": "state the total floor area of the occupancy, and its hazard where it is industrial",
+        "unknown": _reach_step(context, rule),
     }[answer]  # fmt: skip
     step = f"confirm {rule['clause']}" if by_memory else step
     most = area(rule["floor_area"], context.customary)
@@ -123,6 +123,18 @@ def judge_scope(context: Context, name: str) -> tuple[Finding, Answer]:
         asked=rule.get("asked", f"residential; or office, shop and low-hazard industry of {most} floor area at most"),
         given=building(context, _floor_area(context)), reason=reason, next_step=step,
     ), answer  # fmt: skip
+
+
+def _reach_step(context: Context, rule: dict[str, Any]) -> str:
+    """The keys that are missing, and no other."""
+    if context.occupancy in rule["industrial"] and context.hazard != "low":
+        return "state building.hazard (low, medium or high)"
+    if context.occupancy not in (*rule["limited"], *rule["industrial"]):
+        return "state building.occupancy, by its group in the code"
+    missing = [key for key, one in (("building_area", context.building_area), ("storeys", context.storeys)) if one is None]
+    if missing:
+        return f"state {listed([f'building.{key}' for key in missing])}"
+    return "show the total floor area of the occupancy to the authority: building area times storeys is more than the limit"
 
 
 def _floor_area(context: Context) -> str:
@@ -142,6 +154,8 @@ def _reach(context: Context, rule: dict[str, Any]) -> tuple[Answer, str]:
     if occupancy in rule["industrial"] and context.hazard in ("medium", "high"):
         return "no", f"a {context.hazard}-hazard industrial occupancy follows {rule['instead']}"
     if occupancy not in rule["limited"] and not (occupancy in rule["industrial"] and context.hazard == "low"):
+        if occupancy in rule["industrial"]:
+            return "unknown", "an industrial occupancy of low hazard is within it, and the hazard is not given"
         return "unknown", "the occupancy does not say it"
     most = rule["floor_area"]
     limit = area(most, context.customary)

@@ -4,6 +4,7 @@ from layerfolio.codes import judges
 from layerfolio.codes.climate_zones import cell
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.given_papers import title_of
 from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome, by_zone, grouped
 from layerfolio.codes.requirements import Requirement
@@ -37,7 +38,8 @@ def _outcome(requirement: Requirement, aim: float | None, limit: float, about: C
     if any(getattr(one, "file", None) for one in papers):
         return Outcome(Verdict.MEETS, "the aim is within the limit, and a report is attached")
     if papers:
-        return Outcome(Verdict.NEEDS_EVIDENCE, "the aim is within the limit; a document is named, not attached", report)
+        words = f"the aim is within the limit; {title_of(papers[0])} is named, not attached"
+        return Outcome(Verdict.NEEDS_EVIDENCE, words, f"{report}, and name its file under documents")
     return Outcome(Verdict.NEEDS_EVIDENCE, "the aim is within the limit; the test decides when the house is built", report)
 
 

@@ -82,6 +82,7 @@ class Assembly(Record):
     face_area: Quantity | None = key(Measure("area"), "area of the whole exposing building face that it is part of")
     clearance_to_ground: Quantity | None = key(APART, "from the lower edge of the cladding to the ground")
     clearance_to_roof: Quantity | None = key(APART, "from the lower edge of the cladding to a roof below")
+    meets_roof: bool | None = key(Flag(), "whether a roof meets the wall below its cladding; false: none does")
     fire_blocks: FireBlocks | None = key(
         Later("site_answers", "FireBlocks", "{vertical: 3 m, material: solid lumber 38 mm}"), "fire blocks in concealed spaces"
     )

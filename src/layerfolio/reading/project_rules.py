@@ -24,6 +24,7 @@ def check_project(project: Project, node: Mapping, report: Report) -> None:
 
         check_wall_lines(project, node, report)
     _heat_recovery(project, report)
+    _absent(project, node, report)
     for name, assembly in project.assemblies.items():
         layers = node.items["assemblies"].items[name].items.get("layers")
         for n, layer in enumerate(assembly.layers):
@@ -60,6 +61,15 @@ def _heat_recovery(project: Project, report: Report) -> None:
         said = str(code.heat_recovery).lower()
         words = f"code.heat_recovery says {said}, the ventilation recovers {share.text}: are both meant?"
         report.caution("building.ventilation.recovery", words)
+
+
+def _absent(project: Project, node: Mapping, report: Report) -> None:
+    """A building without openings lists none."""
+    said = project.building.absent if project.building else ()
+    if "openings" in said and project.openings:
+        message = f"openings are stated to be absent, and {next(iter(project.openings))} is one"
+        place = node.items["building"].keys["absent"]
+        report.problem(place, "building.absent", message, "absent: [appendages]")
 
 
 def _sheet_numbers(project: Project, node: Mapping, report: Report) -> None:

@@ -26,6 +26,12 @@ if TYPE_CHECKING:
 
 FORMAT = 1
 OCCUPANCIES = ("house", "dwelling-unit", "office", "mercantile", "workshop", "storage", "assembly", "other")
+AIR_ROUTES = ("9.36.2.10", "CAN/ULC-S742", "ASTM E2357")
+ABSENT = (
+    "structural penetrations", "walls through insulation", "masonry flues", "appendages", "separate insulation planes",
+    "services in walls", "ducts in floors or ceilings", "openings", "alternative solutions",
+)  # fmt: skip
+"""What a building may be said to have none of, each a question of a set."""
 ENERGY_PATHS = ("prescriptive", "insulation R-values", "trade-off", "total UA", "performance")
 
 
@@ -86,6 +92,9 @@ class Building(Record):
     conditioned_volume: Quantity | None = key(Measure("volume"), "heated volume")
     sprinklered: bool | None = key(Flag(), "whether it has sprinklers throughout")
     fire_response: str | None = key(Pick("normal", "slow"), "slow where the fire department needs over 10 minutes or is none")
+    accessory: bool | None = key(Flag(), "whether it belongs to a dwelling as its accessory structure, where the set asks")
+    townhouse: bool | None = key(Flag(), "whether it is a townhouse, where the set asks")
+    absent: tuple[str, ...] = key(ListOf(Pick(*ABSENT)), "what the building has none of, as you state it", default=())
     bedrooms: int | None = key(Number("a number of bedrooms", "2", 0, 100, whole=True), "sleeping rooms")
     solid_fuel: bool | None = key(Flag(), "whether a solid-fuel appliance stands in it")
     ventilation: Ventilation | None = key(
@@ -108,6 +117,7 @@ class Code(Record):
     zone: str | None = key(Line("6", 20), "climate zone in the set's own naming")
     zone_source: str | None = key(Line("county list", 200), "what settles the zone where degree-days say another")
     energy_path: str | None = key(Pick(*ENERGY_PATHS), "path of the energy requirements that the project takes")
+    air_route: str | None = key(Pick(*AIR_ROUTES), "route by which the air barrier is shown (NBC 9.36.2.9)")
     heat_recovery: bool | None = key(Flag(), "whether the ventilation recovers heat, where the set asks")
     amendments: tuple[Amendment, ...] = key(ListOf(Nested(Amendment)), "figures of the local authority", default=())
 
