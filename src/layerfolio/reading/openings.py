@@ -23,6 +23,7 @@ class Frame(Record):
     """The frame of an opening: its face as seen from inside, and what passes through it."""
 
     width: Quantity | None = key(Measure("length", most=2.0, example="110 mm"), "width of its face all round; mullions need area")
+    depth: Quantity | None = key(Measure("length", most=0.5, example="82 mm"), "depth from its outer to its inner face")
     area: Quantity | None = key(Measure("area", example="0.41 m2"), "projected area; decides where width stands too")
     transmittance: Quantity | None = key(U, "thermal transmittance of the frame, U_f")
     material: str | None = key(Pick(*FRAMES), "what it is made of; decides the default figure of the glass edge")

@@ -19,7 +19,7 @@ from layerfolio.reading.tree import Mapping, Node
 from layerfolio.units.quantity import Quantity
 
 if TYPE_CHECKING:
-    from layerfolio.reading.joins import Join, ProjectDocument
+    from layerfolio.reading.joins import Foundation, Join, ProjectDocument
     from layerfolio.reading.openings import Opening
     from layerfolio.reading.site_answers import Ventilation
     from layerfolio.reading.wall_lines import WallLine
@@ -164,6 +164,9 @@ class Project(Record):
         ListOf(Later("joins", "Join"), "[{at: sill, of: [W1, S1], length: 28 m, psi: 0.06 W/(m.K)}]"),
         "where assemblies and openings meet",
         default=(),
+    )
+    foundation: Foundation | None = key(
+        Later("joins", "Foundation", "{kind: slab edge, ground_level: -200 mm}"), "what the building stands on"
     )
     documents: tuple[ProjectDocument, ...] = key(
         ListOf(Later("joins", "ProjectDocument"), "[{title: Bracing design, number: B-7, for: [W1, bracing]}]", single=True),

@@ -47,4 +47,4 @@ class Storey(Record):
     """One storey."""
 
     name: str | None = key(Line("ground floor"), "name")
-    height: Quantity | None = key(Measure("length"), "floor to floor")
+    height: Quantity | None = key(Measure("length", most=30.0, example="2.7 m"), "floor to floor")
