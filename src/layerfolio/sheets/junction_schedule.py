@@ -27,7 +27,7 @@ def schedule(desk: Desk, junctions: tuple[Junction, ...]) -> Table:
 
 def _head(one: Junction) -> str:
     where = f"sheet D{one.number}" if not one.cannot else f"not drawn: {one.cannot}"
-    return f"**{one.number} {plain(one.title)}** {plain(where)}"
+    return f"**{one.number} {plain(one.title)}**: {plain(where)}"
 
 
 def _row(desk: Desk, link: Link) -> Row:
@@ -43,6 +43,6 @@ def _layer(desk: Desk, named: tuple[str, str] | None) -> str:
     assembly, layer = named
     found = desk.dossier.assemblies.get(assembly)
     if found is None:
-        return plain(f"{assembly} {layer}".strip())
+        return plain(layer if assembly == layer else f"{layer} of {assembly}")
     one = next((each for each in found.layers if each.name == layer), None)
-    return plain(f"{assembly}.{one.number} {one.title}" if one else f"{assembly} {layer}".strip())
+    return plain(f"{assembly}.{one.number} {one.title}" if one else f"{layer} of {assembly}")

@@ -39,7 +39,7 @@ def _detail(junction: Junction, assemblies: Mapping[str, Assembly], units: Units
         arrows=_arrows(place),
         words=(
             Word("OUTSIDE", (place.tail - 8 * scale, place.height(place.roof.courses[0].start, place.tail) + 24 * scale)),
-            Word("INSIDE", (place.inner + 16 * scale, place.bottom + 10 * scale)),
+            Word("INSIDE", (place.inner + 12 * scale, place.bottom - 3 * scale)),
         ),
         slope=((place.inner + 12 * scale, place.bottom + 22 * scale), place.slope) if steep else None,
         remarks=remarks(place),

@@ -9,7 +9,7 @@ from layerfolio.drawing.detail.arm import Arm
 from layerfolio.drawing.detail.courses import Course, courses
 
 PLATE = 38.0  # thickness of a plate where the frame does not tell one
-UP, ASIDE, DOWN = 66.0, 14.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
+UP, ASIDE, DOWN = 60.0, 14.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
 FOOT = 16.0  # mm from the deck down to the foot of the cladding: it covers the joint
 OVER_EDGE = 4.0  # mm from the foot of the outer insulation up to that of the cladding, over edge insulation that stands out
 FOUNDATION = 200.0  # mm: a foundation wall as drawn where its thickness is not stated

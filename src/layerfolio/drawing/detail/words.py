@@ -18,11 +18,16 @@ def course_note(arm: Arm, course: Course, at: Point, side: Side, units: Units) -
     return Note(words, (at,), side, f"{arm.assembly.name}/{layer.number}")
 
 
+LONGEST = 36  # letters of a tag's words; the schedule has the whole sentence
+
+
 def joined_words(junction: Junction) -> list[tuple[str, str]]:
     """What joins the controls that pass, each wording once, with the first letter it speaks of."""
     found: dict[str, str] = {}
     for one in junction.links:
         words = one.words or one.by
+        if len(words) > LONGEST and one.start:
+            words = f"{one.start[1]}: {one.by}"
         if words and not one.broken and one.letter != "T":
             found.setdefault(words, one.letter)
     return list(found.items())
