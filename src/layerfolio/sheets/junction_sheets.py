@@ -4,12 +4,14 @@ from layerfolio.assembly.junction_types import Junction
 from layerfolio.drawing.building.drawn import building_drawn
 from layerfolio.drawing.detail.all import Drawn, junction_drawn
 from layerfolio.sheets.blocks import Beside, Block, Figure, Head, Heading, Paragraph, Sheet
+from layerfolio.sheets.building_facts import building_facts
 from layerfolio.sheets.desk import BUILDING_SECTION, Desk
 from layerfolio.sheets.formats import FIELDS, ROOM, WIDE
 from layerfolio.sheets.junction_schedule import schedule
 from layerfolio.sheets.markup import plain
 
 LINE, BETWEEN = 4.5, 3.0
+REMARKS = 12.0  # of that the remarks below the building section
 LETTERS_IN_LINE = {180.0: 118, 193.95: 128, 191.0: 126}  # of running text across a field, on the safe side
 
 
@@ -25,14 +27,14 @@ def junction_sheets(desk: Desk) -> list[Sheet]:
 def _overview(desk: Desk, junctions: tuple[Junction, ...]) -> Sheet:
     """The section on a page of its own, the schedule after it."""
     page = desk.dossier.project.project.page
+    facts = building_facts(desk.dossier.project, desk.dossier.assemblies, junctions)
     drawn = building_drawn(
-        junctions, desk.dossier.assemblies, desk.dossier.storeys, desk.dossier.span, desk.system,
-        width=FIELDS[page], room=ROOM[page] - 9.0,
-    )  # fmt: skip
+        junctions, desk.dossier.assemblies, facts.storeys, facts.span, desk.system, width=FIELDS[page], room=ROOM[page] - REMARKS
+    )
     phrase = "water, air, vapour and heat followed from ground to roof"
     blocks: list[Block] = [Head(BUILDING_SECTION, "Section through the building", phrase)]
     if drawn:
-        blocks += [Figure(drawn.drawing), *_remarks(drawn)]
+        blocks += [Figure(drawn.drawing), *_remarks(drawn, facts.remarks)]
     blocks += [Heading("Junctions: what passes, through which layers"), schedule(desk, junctions), *_unstated(junctions)]
     scale = drawn.drawing.scale_text if drawn else "—"
     return Sheet(BUILDING_SECTION, "Building section", scale, tuple(blocks), drawn.drawing.families if drawn else ())
@@ -70,8 +72,8 @@ def _column(title: str, sentences: tuple[str, ...]) -> tuple[Block, ...]:
     return (Paragraph(f"**{title}** " + " ".join(map(plain, sentences))),)
 
 
-def _remarks(drawn: Drawn) -> list[Block]:
-    found = [*drawn.detail.remarks, *drawn.drawing.notes]
+def _remarks(drawn: Drawn, more: tuple[str, ...] = ()) -> list[Block]:
+    found = [*more, *drawn.detail.remarks, *drawn.drawing.notes]
     return [Paragraph("Drawing: " + " ".join(_sentence(one) for one in found))] if found else []
 
 
