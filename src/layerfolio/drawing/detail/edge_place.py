@@ -14,7 +14,7 @@ from layerfolio.drawing.detail.arm import Arm, End
 from layerfolio.drawing.detail.courses import Course, courses
 from layerfolio.drawing.marks import Point
 
-DOWN, ASIDE = 46.0, 14.0  # paper mm of wall below the plates, of roof inside the lining
+DOWN, ASIDE, LEVEL = 46.0, 14.0, 27.0  # paper mm of wall below the plates, of roof inside the lining
 FASCIA = 20.0
 STEEPEST = 60.0
 
@@ -97,7 +97,8 @@ class EdgePlace:
 
     @property
     def right(self) -> float:
-        return self.inner + ASIDE * self.scale if self.right_at is None else self.right_at
+        aside = ASIDE if self.slope >= 2 else LEVEL  # a level ceiling leaves no room for words beside it
+        return self.inner + aside * self.scale if self.right_at is None else self.right_at
 
     @property
     def bottom(self) -> float:

@@ -6,7 +6,7 @@ from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
 from layerfolio.drawing.detail.edge_lines import sheets, traces
-from layerfolio.drawing.detail.edge_pieces import edge_pieces
+from layerfolio.drawing.detail.edge_pieces import LOOKOUT, edge_pieces
 from layerfolio.drawing.detail.edge_place import EdgePlace
 from layerfolio.drawing.detail.edge_words import look_at, notes, order_of_work, remarks
 from layerfolio.drawing.detail.model import Arrow, Break, Detail, Measure, Word
@@ -39,7 +39,7 @@ def _detail(junction: Junction, assemblies: Mapping[str, Assembly], units: Units
         arrows=_arrows(place),
         words=(
             Word("OUTSIDE", (place.tail - 8 * scale, place.height(place.roof.courses[0].start, place.tail) + 24 * scale)),
-            Word("INSIDE", (place.inner + 12 * scale, place.bottom - 3 * scale)),
+            Word("INSIDE", (place.inner + 13 * scale, place.bottom + (6 if not steep else -3) * scale)),
         ),
         slope=((place.inner + 12 * scale, place.bottom + 22 * scale), place.slope) if steep else None,
         remarks=remarks(place),
@@ -51,7 +51,8 @@ def _detail(junction: Junction, assemblies: Mapping[str, Assembly], units: Units
 def _measures(place: EdgePlace) -> tuple[Measure, ...]:
     if place.is_ceiling or not place.junction.overhang:
         return ()
-    low = place.height(place.carries.end, place.tail) - 14 * place.scale
+    deep, down = (min(LOOKOUT, place.carries.end), 7.0) if place.verge else (place.carries.end, 14.0)
+    low = place.height(deep, place.tail) - down * place.scale
     start, end = (place.tail, place.height(0.0, place.tail)), (place.outer, low + 20.0)
     return (Measure(start, end, "x", low, place.junction.overhang),)
 

@@ -18,7 +18,7 @@ def course_note(arm: Arm, course: Course, at: Point, side: Side, units: Units) -
     return Note(words, (at,), side, f"{arm.assembly.name}/{layer.number}")
 
 
-LONGEST = 36  # letters of a tag's words; the schedule has the whole sentence
+LONGEST = 48  # letters of a tag's words; the schedule has the whole sentence
 
 
 def joined_words(junction: Junction) -> list[tuple[str, str]]:
