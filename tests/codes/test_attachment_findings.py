@@ -212,3 +212,30 @@ def test_the_data_is_the_printed_table():
         for cell in CELLS:
             *row, rows_at, weight, depth = cell
             assert carried[tuple(row)][(16, 24).index(rows_at)][TABLE["weights"].index(weight)] == depth
+
+
+# what is settled before a fastener is named
+
+
+def misplaced(pins, boards=None, direction="vertical", battens=24.0, framing=36.0):
+    layers = [cladding(3.0), furring(pins, apart=battens, direction=direction), *(boards or (board(1.0),)), studs(apart=framing)]
+    return of_clause(FURRING, wall(*layers))
+
+
+@pytest.mark.parametrize("pins", [None, fasteners("screw", length=4.0, spacing=16.0, rows=24.0)])
+def test_furring_that_misses_the_studs_is_designed_whatever_fastens_it(pins):
+    found = misplaced(pins)
+    assert found.verdict == Verdict.NEEDS_JUDGEMENT and "does not lie over studs" in found.reason
+    assert "designed" in found.next_step and "state the fasteners" not in found.next_step
+
+
+def test_furring_over_the_studs_waits_for_its_fasteners():
+    found = misplaced(None, battens=24.0, framing=24.0)
+    assert found.verdict == Verdict.NEEDS_EVIDENCE and "state the fasteners" in found.next_step
+
+
+def test_boards_that_are_no_foam_have_no_table():
+    found = misplaced(None, boards=(board(1.0, family="wood-fibre"),), battens=24.0, framing=24.0)
+    assert found.verdict == Verdict.NEEDS_JUDGEMENT and "foam plastics alone" in found.reason and "designed" in found.next_step
+    assert "foam" not in found.question.lower()
+    assert "foam plastics of 15 psi" not in found.asked

@@ -23,7 +23,8 @@ ROUNDED = 2.5e-4
 def by_calculation(requirement: Requirement, one: Joint, about: Context) -> Finding:
     """Where the set has no table: always judgement, with the numbers; evidence while a figure is missing."""
     study = attachment(one.assembly, about.project)
-    found = _missing(study) or _calculated("the set has no table for furring through insulation", study, about)
+    found = None if study.refused else _missing(study)
+    found = found or _calculated("the set has no table for furring through insulation", study, about)
     capacity = None if study.capacity_lateral is None else Measured("Z_y", study.capacity_lateral)
     return _finding(requirement, one, study, found, about, provided=capacity)
 
@@ -37,15 +38,17 @@ def by_table(requirement: Requirement, one: Joint, about: Context) -> Finding:
         reached, found = found, _against(found, conditions, about)
     depth = one.insulation_depth
     return _finding(
-        requirement, one, study, found, about, provided=None if depth is None else Measured("d", depth),
+        requirement, one, study, found, about, foam=conditions.foam, provided=None if depth is None else Measured("d", depth),
         limit=Measured("d", reached.depth) if reached and reached.depth else None,
     )  # fmt: skip
 
 
 def _outcome(conditions: Conditions, study: Attachment, about: Context) -> "Outcome | Cell":
-    """What stands before the table, or the cell that is meant."""
+    """What stands before the table, or the cell that is meant. What no fastener could mend comes first."""
     if not conditions.foam:
-        return _missing(study) or _calculated("the published table is for boards of foam plastics alone", study, about)
+        return _calculated("the published table is for boards of foam plastics alone", study, about)
+    if conditions.inputs.refused:
+        return _designed(conditions.inputs.refused, study, about)
     if missing := conditions.missing():
         return missing
     if outside := conditions.outside():
@@ -84,6 +87,9 @@ def _missing(study: Attachment) -> Outcome | None:
 def _calculated(why: str, study: Attachment, about: Context) -> Outcome:
     if study.refused:
         return _designed([f"{why}; {'; '.join(study.refused)}"], study, about)
+    if study.missing:
+        step = f"the fastening is {DESIGN}; for a calculation beside it state {'; '.join(study.missing)}"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, f"{why}; not stated: {'; '.join(study.missing)}", step)
     said = f"{why}; {numbers(study, about)}: information for the engineer"
     return Outcome(Verdict.NEEDS_JUDGEMENT, said, f"the fastening is {DESIGN}; put the calculation to the authority")
 
@@ -95,8 +101,10 @@ def _designed(reasons: list[str], study: Attachment, about: Context) -> Outcome:
 def _finding(
     requirement: Requirement, one: Joint, study: Attachment, found: Outcome, about: Context, **figures: Any
 ) -> Finding:
+    table = "table" not in requirement.rule or figures.pop("foam", True)
+    asked = requirement.rule["asked" if table else "asked_of_others"]
     return finding(
-        requirement, about, found.verdict, assembly=one.assembly.name, asked=requirement.rule["asked"],
+        requirement, about, found.verdict, assembly=one.assembly.name, asked=asked,
         given=given_words(one, study, about),
         reason=found.reason, next_step=found.next_step, performance=requirement.rule.get("performance", ""), **figures,
     )  # fmt: skip

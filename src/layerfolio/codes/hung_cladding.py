@@ -36,19 +36,23 @@ def judge_furring_by_calculation(
 ) -> Finding | None:
     """Where the set has no table: the calculation, never a verdict on it."""
     one = joint(thermal.assembly)
-    if one is None or one.carrier is None:
-        return None if one is None else _unstated(requirement, one, about)
+    if one is None:
+        return None
     from layerfolio.codes.attachment_judging import by_calculation
 
-    return by_calculation(requirement, one, about)
+    return _named(by_calculation(requirement, one, about), requirement, one, about)
 
 
 def _tabled(requirement: Requirement, one: Joint, about: Context) -> Finding:
-    if one.carrier is None:
-        return _unstated(requirement, one, about)
     from layerfolio.codes.attachment_judging import by_table
 
-    return by_table(requirement, one, about)
+    return _named(by_table(requirement, one, about), requirement, one, about)
+
+
+def _named(found: Finding, requirement: Requirement, one: Joint, about: Context) -> Finding:
+    """The finding; where only the fasteners are missing, what to state of them. What no fastener could mend stands."""
+    waits = one.carrier is None and found.verdict is Verdict.NEEDS_EVIDENCE
+    return _unstated(requirement, one, about) if waits else found
 
 
 def _unstated(requirement: Requirement, one: Joint, about: Context) -> Finding:

@@ -120,7 +120,8 @@ def _gravity(found: Inputs, material: str, stated: Datum | None, title: str) -> 
 def _spacing(found: Inputs) -> None:
     """Distance of the rows: of the furring or as stated, the larger; vertical furring has to lie over the studs."""
     joint, pins = found.joint, found.joint.fasteners
-    batten = joint.battens.spacing.value if joint.battens and joint.battens.spacing else None
+    laths = joint.battens.spacing if joint.battens else None
+    batten = laths.value if laths else None
     studs = joint.main.member.spacing if joint.main and joint.main.member else None
     stated = pins.rows if pins else None
     found.rows = max((one for one in (batten, stated, studs.value if joint.direct and studs else None) if one), default=None)
@@ -129,7 +130,7 @@ def _spacing(found: Inputs) -> None:
     if found.rows is None and not (pins and pins.per_area):
         found.missing.append("fasteners.rows_at, or the spacing of the battens")
     if joint.battens and joint.battens.direction == "vertical" and batten and studs and not over_studs(batten, studs.value):
-        found.refused.append(f"vertical furring at {batten * 1000:g} mm does not lie over studs at {studs.value * 1000:g} mm")
+        found.refused.append(f"vertical furring at {laths.text} does not lie over studs at {studs.text}")
 
 
 def over_studs(furring: float, studs: float) -> bool:
