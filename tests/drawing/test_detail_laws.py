@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from test_section_laws import layers
 
 import builders
+from layerfolio.assembly.courses import courses
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.drawing.detail.all import MAKERS, detail_of
-from layerfolio.drawing.detail.courses import courses
 from layerfolio.drawing.geometry import bounds, contains
 
 SECOND = {"sill": ("slab", "floor"), "rim": ("floor",), "eave": ("roof", "ceiling"), "verge": ("roof",), "ridge": ("roof",)}

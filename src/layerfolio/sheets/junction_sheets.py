@@ -3,7 +3,8 @@
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.drawing.building.drawn import building_drawn
 from layerfolio.drawing.detail.all import Drawn, junction_drawn
-from layerfolio.sheets.blocks import Beside, Block, Figure, Head, Heading, Paragraph, Sheet
+from layerfolio.drawing.detail.model import Detail
+from layerfolio.sheets.blocks import Beside, Block, FieldBreak, Figure, Head, Heading, Paragraph, Sheet
 from layerfolio.sheets.building_facts import building_facts
 from layerfolio.sheets.desk import BUILDING_SECTION, Desk
 from layerfolio.sheets.formats import FIELDS, ROOM, WIDE
@@ -52,15 +53,16 @@ def _sheet(desk: Desk, junction: Junction) -> Sheet:
     """Drawing, order of work beside what to look at, what the drawing adds to the project file."""
     page = desk.dossier.project.project.page
     width = FIELDS[page]
-    room = ROOM[page]
-    drawn = junction_drawn(junction, desk.dossier.assemblies, desk.system, width=width, room=room - 40.0)
-    if page not in WIDE:
-        left = room - _texts(drawn, width)
-        drawn = junction_drawn(junction, desk.dossier.assemblies, desk.system, width=width, room=left)
+
+    def room(detail: Detail) -> float:
+        return ROOM[page] - (_texts(detail, width) if page not in WIDE else 0.0)
+
+    drawn = junction_drawn(junction, desk.dossier.assemblies, desk.system, width=width, room=room)
     number = f"D{junction.number}"
     blocks = (
         Head(number, plain(junction.title), drawn.detail.kind),
         Figure(drawn.drawing),
+        FieldBreak(),
         Beside(_column("Order of work.", drawn.detail.order), _column("Look at.", drawn.detail.look)),
         *_remarks(drawn),
     )
@@ -81,9 +83,9 @@ def _sentence(text: str) -> str:
     return plain(text if text.endswith(".") else f"{text}.")
 
 
-def _texts(drawn: Drawn, width: float) -> float:
+def _texts(detail: Detail, width: float) -> float:
     """Height of what stands below the drawing, paper mm."""
     full = LETTERS_IN_LINE[width]
-    columns = max(-(-len(" ".join(one)) // (full // 2 - 4)) + 1 for one in (drawn.detail.order, drawn.detail.look))
-    remarks = -(-len(" ".join((*drawn.detail.remarks, *drawn.drawing.notes))) // full) + 1
+    columns = max(-(-len(" ".join(one)) // (full // 2 - 4)) + 1 for one in (detail.order, detail.look))
+    remarks = -(-len(" ".join(detail.remarks)) // full) + 1
     return (columns + remarks) * LINE + 2 * BETWEEN

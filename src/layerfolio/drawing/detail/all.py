@@ -43,17 +43,20 @@ def junction_drawn(
     units: Units,
     *,
     width: float = 180.0,
-    room: float = 170.0,
+    room: float | Callable[[Detail], float] = 170.0,
     scale: float | None = None,
     light: bool = False,
 ) -> Drawn:
-    """One junction `width` mm wide and, where it can be, at most `room` mm high. How far its arms reach depends on the scale."""
+    """One junction `width` mm wide and, where it can be, at most `room` mm high (which its texts may decide). How far its arms
+    reach depends on the scale.
+    """
 
     for one in (scale,) if scale else (*SCALES[units], *SMALLER[units]):
         detail = detail_of(junction, assemblies, units, one)
-        if fits(detail, one, units, width, room):
+        high = room(detail) if callable(room) else room
+        if fits(detail, one, units, width, high):
             break
-    return Drawn(drawing_of(detail, units=units, width=width, room=room, scale=one, light=light), detail)
+    return Drawn(drawing_of(detail, units=units, width=width, room=high, scale=one, light=light), detail)
 
 
 def detail_of(junction: Junction, assemblies: Mapping[str, Assembly], units: Units, scale: float) -> Detail:

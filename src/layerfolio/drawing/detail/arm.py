@@ -5,12 +5,13 @@ Lengths in building millimetres. `s` runs along the arm, `d` across it, inward f
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 from math import ceil, floor, radians, tan
 from typing import Literal
 
+from layerfolio.assembly.courses import Course, courses
 from layerfolio.assembly.types import Assembly, Layer
-from layerfolio.drawing.detail.courses import Course, courses
 from layerfolio.drawing.detail.model import Piece
 from layerfolio.drawing.geometry import Outline, direction
 from layerfolio.drawing.marks import Point
@@ -34,7 +35,7 @@ class End:
         return End(self.s + by, self.lean)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Arm:
     """`turn`: direction of the arm in degrees; inward is to its right hand, or to its left with `left`."""
 
@@ -44,7 +45,7 @@ class Arm:
     left: bool = False
     cut: Cut = "upright"
 
-    @property
+    @cached_property
     def courses(self) -> tuple[Course, ...]:
         return courses(self.assembly)
 

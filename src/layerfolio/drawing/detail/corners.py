@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from layerfolio.assembly.courses import Course
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End, crosses
 from layerfolio.drawing.detail.corner_words import look_at, notes, order_of_work, remarks
-from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Break, Detail, Measure, Piece, Sheet, Trace, Word
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.figures import Units

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import cos, pi, sin
 
-from layerfolio.drawing.detail.courses import Course
+from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.edge_pieces import HEAD
 from layerfolio.drawing.detail.edge_place import FASCIA, EdgePlace
 from layerfolio.drawing.detail.model import Sheet, Trace

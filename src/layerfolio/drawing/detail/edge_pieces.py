@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from math import sqrt
 
+from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.arm import End
-from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.edge_place import FASCIA, EdgePlace
 from layerfolio.drawing.detail.model import Piece
 from layerfolio.drawing.geometry import Outline, rectangle

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import cos, radians, sin, tan
 
+from layerfolio.assembly.courses import Course, courses
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End
-from layerfolio.drawing.detail.courses import Course, courses
 from layerfolio.drawing.marks import Point
 
 DOWN, ASIDE, LEVEL = 46.0, 14.0, 27.0  # paper mm of wall below the plates, of roof inside the lining

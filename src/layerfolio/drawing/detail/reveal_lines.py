@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from layerfolio.drawing.detail.courses import Course
+from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.model import Sheet, Trace
 from layerfolio.drawing.detail.reveal_place import FLASHING, JOINT, RevealPlace
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle

@@ -7,9 +7,9 @@ jamb are the same in these directions, and the arm turns them upright, over or l
 from dataclasses import dataclass
 from functools import cached_property
 
+from layerfolio.assembly.courses import Course
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.drawing.detail.arm import Arm
-from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.traces import served
 from layerfolio.drawing.marks import Point
 

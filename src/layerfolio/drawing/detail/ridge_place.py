@@ -4,10 +4,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import cos, radians, tan
 
+from layerfolio.assembly.courses import Course
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End
-from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.edge_place import STEEPEST
 from layerfolio.drawing.detail.traces import served
 from layerfolio.drawing.marks import Point

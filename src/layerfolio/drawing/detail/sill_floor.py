@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
+from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.arm import End
-from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Piece
 from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.geometry import rectangle

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from functools import cached_property
 
+from layerfolio.assembly.courses import Course, courses
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
-from layerfolio.drawing.detail.courses import Course, courses
 
 PLATE = 38.0  # thickness of a plate where the frame does not tell one
 UP, ASIDE, DOWN = 60.0, 14.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below

@@ -1,8 +1,8 @@
 """Where control lines run in an arm, in building millimetres across it."""
 
+from layerfolio.assembly.courses import Course
 from layerfolio.drawing.control import SOFT
 from layerfolio.drawing.detail.arm import Arm
-from layerfolio.drawing.detail.courses import Course
 
 
 def depth_of(arm: Arm, course: Course, off: float) -> float:

@@ -1,8 +1,8 @@
 """Words of tags in details, and where the tags of one column of layers point."""
 
+from layerfolio.assembly.courses import Course
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.drawing.detail.arm import Arm
-from layerfolio.drawing.detail.courses import Course
 from layerfolio.drawing.detail.model import Note, Side
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.marks import Point
