@@ -150,7 +150,7 @@ class TestGivenPapers:
     def test_one_that_nobody_could_find_again_is_named_with_what_it_lacks(self, tmp_path):
         found = line(loaded(tmp_path, documents=["{title: Structural design, for: [structure]}"]), "/framing")
         assert found.verdict == "needs evidence"
-        assert re.search("state number, and issuer or edition, of Structural design", found.next_step)
+        assert re.search("supply .*; state number, and issuer or edition, of Structural design", found.next_step)
 
     def test_nothing_is_said_to_be_met_by_a_paper(self, tmp_path):
         words = sorted({one for set_id in sets() for rule in requirements(set_id) for one in rule.rule.get("papers", ())})

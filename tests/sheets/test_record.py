@@ -360,8 +360,21 @@ class TestCriteria:
     def test_what_the_record_asks_for_is_listed_by_its_lines(self, desk):
         text = as_text(criteria(desk)).partition("still asks for")[2]
         for number, one in enumerate(desk.dossier.findings, 1):
-            if one.verdict is Verdict.NEEDS_EVIDENCE:
+            if one.verdict not in (Verdict.MEETS, Verdict.NOT_ASKED) and not one.answered_by:
                 assert re.search(rf"\b{number}\b", text)
+            elif one.verdict in (Verdict.MEETS, Verdict.NOT_ASKED):
+                assert not re.search(rf"\b{number} \({one.assembly}\)", text)
+
+    def test_keys_stand_before_papers_and_these_before_questions(self, desk):
+        text = as_text(criteria(desk)).partition("still asks for")[2]
+        heads = [text.find(words) for words in ("Answers for the project file", "Papers and figures", "Questions to the")]
+        found = [one for one in heads if one >= 0]
+        assert found == sorted(found) and found
+
+    def test_a_key_that_a_question_asks_for_is_among_them(self, tmp_path):
+        text = as_text(criteria(desk_of(variant(tmp_path, "building: {occupancy: workshop}\n"))))
+        assert re.search(r"^Hazard of the occupancy \| not given", text, re.M)
+        assert "building.hazard" in text.partition("Answers for the project file")[2].partition("Papers and figures")[0]
 
     def test_the_cover_repeats_a_few_and_names_the_sheet_of_all(self, desk):
         text = as_text(cover(desk))

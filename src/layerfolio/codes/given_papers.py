@@ -62,10 +62,8 @@ def _to_review(found: Finding, given: list[Any]) -> Finding:
 
 
 def _to_complete(found: Finding, held: list[Any]) -> Finding:
-    old = [one for one in held if findable(one)]
-    if old:
-        step = f"supply a newer edition of {listed([f'{title_of(one)} (expired on {one.expires})' for one in old])}"
-    else:
-        step = f"state number, and issuer or edition, of {listed([title_of(one) for one in held])} under documents"
-    reason = f"{found.reason}; {listed([title_of(one) for one in held])} is named for it"
-    return replace(found, reason=reason, next_step=step)
+    """What is asked, and what the document that is named for it still lacks."""
+    names, old = listed([title_of(one) for one in held]), next((one for one in held if findable(one)), None)
+    if old is not None:
+        return replace(found, next_step=f"{found.next_step}: {title_of(old)} expired on {old.expires}, a newer edition is asked for")
+    return replace(found, next_step=f"{found.next_step}; state number, and issuer or edition, of {names} (documents)")

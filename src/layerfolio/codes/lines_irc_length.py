@@ -96,7 +96,7 @@ def _earthquake(known: Facts, tables: dict[str, Any], method: str, record: Recor
         return None, ""
     if found in rows["detached_none"]:
         townhouse = known.about.answer("building.townhouse")
-        if townhouse is False or townhouse is None and known.about.occupancy == "house":
+        if townhouse is False or (townhouse is None and known.about.occupancy == "house"):
             return None, ""
         if townhouse is None:
             return None, "state building.townhouse: in category C the length by earthquake is asked of townhouses too"

@@ -27,8 +27,8 @@ def with_absence(found: Finding, requirement: Requirement, about: Context) -> Fi
         return _none(found, f"{flag}: false")
     if found.verdict is not Verdict.NEEDS_EVIDENCE or not (word or flag):
         return found
-    key = f"building.absent: [{word}]" if word else f"{flag}: false"
-    return replace(found, next_step=f"{found.next_step}; where there is none, state {key}")
+    step = f"; where there is none, state building.absent: [{word}]" if word else f", or {flag}: false where there is none"
+    return replace(found, next_step=f"{found.next_step}{step}")
 
 
 def _none(found: Finding, key: str) -> Finding:

@@ -1,9 +1,10 @@
 """Design criteria: code, climate, loads, room, building, assumptions, and the documents that stand outside the package."""
 
 import re
+from itertools import groupby
 
 from layerfolio.codes.document_words import USUAL
-from layerfolio.codes.findings import Verdict
+from layerfolio.codes.left_to_do import left_to_do
 from layerfolio.codes.wording import sentence
 from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import (
@@ -119,18 +120,20 @@ def _named(document: object) -> str:
     """A document as one can find it again; one without a number is announced, not given."""
     parts = [str(one) for key in ("number", "issuer", "edition") if (one := getattr(document, key, None))]
     if getattr(document, "number", None) is None:
-        return f"{_title(document)}: {ANNOUNCED}"
+        file = getattr(document, "file", None)
+        return f"{_title(document)}: {f'file {file}, its number not stated' if file else ANNOUNCED}"
     expires = getattr(document, "expires", None)
     return ", ".join(dict.fromkeys((_title(document), *parts))) + (f", valid to {expires}" if expires else "")
 
 
 def _asked(desk: Desk) -> Table:
-    """What each open line of the record wants to have supplied, equal wishes once, each line with its subject."""
-    lines: dict[str, list[str]] = {}
-    for number, one in enumerate(desk.dossier.findings, 1):
-        if one.verdict is Verdict.NEEDS_EVIDENCE:
-            lines.setdefault(one.next_step or one.reason, []).append(
-                f"{number} ({one.assembly})" if one.assembly else str(number)
-            )
-    rows = tuple(Row((plain(sentence(words)), plain(", ".join(numbers)))) for words, numbers in lines.items())
-    return Table((Column("To supply", width=140), Column(f"Lines of {RECORD}")), rows)
+    """What each open line of the record leaves to do: keys of the project file first, equal wishes once."""
+    rows: list[Row] = []
+    for kind, group in groupby(left_to_do(desk.dossier.findings), key=lambda one: one.kind):
+        rows.append(Row((f"**{sentence(kind)}**",), head=True))
+        rows += [Row((plain(sentence(one.words)), plain(", ".join(_line(*line) for line in one.lines)))) for one in group]
+    return Table((Column("What is left to do", width=140), Column(f"Lines of {RECORD}")), tuple(rows))
+
+
+def _line(number: int, subject: str | None) -> str:
+    return f"{number} ({subject})" if subject else str(number)

@@ -167,9 +167,21 @@ def building_rows(desk: Desk) -> Rows:
     )  # fmt: skip
     rows = [row(desk, words, path, FILE, unit) for words, path, unit in listed]
     rows += [(f"Height of {one.name or 'storey'}", shown(one.height, desk.system), FILE) for one in at(desk, "storeys") or ()]
-    if at(desk, "building.hazard") is not None:
-        rows.append(row(desk, "Hazard of the occupancy", "building.hazard"))
+    rows += [row(desk, words, path) for words, path in ASKED_OF_SOME if at(desk, path) is not None or _asks_for(desk, path)]
+    if said := at(desk, "building.absent"):
+        rows.append(("There is none of", ", ".join(said), FILE))
     return rows
+
+
+ASKED_OF_SOME = (
+    ("Hazard of the occupancy", "building.hazard"), ("Accessory structure of a dwelling", "building.accessory"),
+    ("Townhouse", "building.townhouse"),
+)  # fmt: skip
+"""Facts that a set asks of some buildings alone; they stand in the list where they are stated or a line asks for them."""
+
+
+def _asks_for(desk: Desk, path: str) -> bool:
+    return any(path in f"{one.reason} {one.next_step}" for one in desk.dossier.findings)
 
 
 def american_rows(desk: Desk) -> Rows:
