@@ -119,7 +119,7 @@ class TestGivenPapers:
     @pytest.mark.parametrize(("word", "ending"), [
         ("structure", "/framing"), ("soil gas", "/soil-gas"), ("plans", "/drawings"), ("elevations", "/drawings"),
         ("foundation", "/foundations"), ("frost", "/foundations"), ("heating", "/heating"), ("air barrier", "/air-routes"),
-        ("plans", "/smoke-alarms"), ("details", "/junctions"), ("photographs", "/insulation-contact"),
+        ("plans", "/smoke-alarms"), ("details", "/two-planes"), ("photographs", "/insulation-contact"),
     ])  # fmt: skip
     def test_a_paper_for_it_leaves_its_review(self, tmp_path, word, ending):
         before, after = loaded(tmp_path), documented(loaded(tmp_path, documents=[PAPER % (word, "")]))

@@ -200,7 +200,8 @@ def test_canadian_sets_never_meet(set_id, family):
     assert found.verdict == Verdict.NEEDS_JUDGEMENT and "in mode I" in found.reason and found.provided.quantity == "Z_y"
     assert of_clause(NBC, hung(None, set_id=set_id), set_id).verdict == Verdict.NEEDS_EVIDENCE
     short = of_clause(NBC, hung(fasteners("screw", length=1.0), set_id=set_id), set_id)
-    assert short.verdict == Verdict.NEEDS_JUDGEMENT and "to be designed by a licensed professional" in short.reason
+    assert short.verdict == (Verdict.NEEDS_JUDGEMENT if set_id == "nbc-2015" else Verdict.DOES_NOT_MEET)
+    assert "end before the framing" in short.reason
 
 
 def test_the_data_is_the_printed_table():
@@ -239,3 +240,29 @@ def test_boards_that_are_no_foam_have_no_table():
     assert found.verdict == Verdict.NEEDS_JUDGEMENT and "foam plastics alone" in found.reason and "designed" in found.next_step
     assert "foam" not in found.question.lower()
     assert "foam plastics of 15 psi" not in found.asked
+
+
+SHORT = 0.75 + 1.0
+"""Inches from the face of the furring to the studs."""
+
+
+@pytest.mark.parametrize(("ending", "set_id"), [(FURRING, "irc-2021"), (FURRING, "irc-2018"), (NBC, "nbc-2020")])
+@pytest.mark.parametrize(("length", "fails"), [(SHORT - 0.1, True), (SHORT, True), (SHORT + 0.1, False)])
+def test_fasteners_that_end_before_the_framing_do_not_meet(ending, set_id, length, fails):
+    found = of_clause(ending, hung(fasteners("screw", length=length), set_id=set_id), set_id)
+    assert ("end before the framing" in found.reason) == fails
+    if fails:
+        assert found.verdict == Verdict.DOES_NOT_MEET and "longer than" in found.next_step
+    assert found.what_follows.count("to be designed by a licensed professional") <= 1
+
+
+def test_too_short_stands_whatever_else_is_missing():
+    pins = replace(fasteners("screw", length=1.0), root=None, spacing=None)
+    found = of_clause(FURRING, hung(pins))
+    assert found.verdict == Verdict.DOES_NOT_MEET
+
+
+def test_short_fasteners_of_a_board_leave_those_of_the_furring_open():
+    boards = (replace(board(1.0), fasteners=fasteners("screw", length=1.5)),)
+    found = of_clause(FURRING, hung(None, boards=boards))
+    assert found.verdict == Verdict.NEEDS_EVIDENCE and "state the fasteners of what hangs outside" in found.next_step

@@ -9,6 +9,7 @@ from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.furring_table import Cell, Conditions, cell
 from layerfolio.codes.making import finding
+from layerfolio.codes.naming import called
 from layerfolio.codes.outcomes import Outcome, worst
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.stated import metres
@@ -23,7 +24,7 @@ ROUNDED = 2.5e-4
 def by_calculation(requirement: Requirement, one: Joint, about: Context) -> Finding:
     """Where the set has no table: always judgement, with the numbers; evidence while a figure is missing."""
     study = attachment(one.assembly, about.project)
-    found = None if study.refused else _missing(study)
+    found = too_short(one, about) or (None if study.refused else _missing(study))
     found = found or _calculated("the set has no table for furring through insulation", study, about)
     capacity = None if study.capacity_lateral is None else Measured("Z_y", study.capacity_lateral)
     return _finding(requirement, one, study, found, about, provided=capacity)
@@ -33,7 +34,7 @@ def by_table(requirement: Requirement, one: Joint, about: Context) -> Finding:
     """Against the set's table for foam plastics; other boards and joints beyond it are left to a design."""
     study = attachment(one.assembly, about.project)
     conditions = Conditions(requirement, one, study, about)
-    found, reached = _outcome(conditions, study, about), None
+    found, reached = too_short(one, about) or _outcome(conditions, study, about), None
     if isinstance(found, Cell):
         reached, found = found, _against(found, conditions, about)
     depth = one.insulation_depth
@@ -95,7 +96,23 @@ def _calculated(why: str, study: Attachment, about: Context) -> Outcome:
 
 
 def _designed(reasons: list[str], study: Attachment, about: Context) -> Outcome:
-    return Outcome(Verdict.NEEDS_JUDGEMENT, "; ".join((*reasons, DESIGN)), f"the fastening is {DESIGN}")
+    return Outcome(Verdict.NEEDS_JUDGEMENT, "; ".join(reasons), f"the fastening is {DESIGN}")
+
+
+def too_short(one: Joint, about: Context) -> Outcome | None:
+    """Fasteners that end before the framing hold nothing, whatever else is known of the joint; None where they reach it.
+
+    Those of a board may hold the board alone: then the fasteners of what hangs outside it are still to be stated.
+    """
+    pins = one.fasteners
+    if pins is None or one.penetration != 0 or one.main is None:
+        return None
+    length, way = (metres(size, about.customary) for size in (pins.length, one.side_thickness + one.gap))
+    reason = f"fasteners of {length} end before the framing, which lies {way} in"
+    if one.carrier is not one.side:
+        step = f"state the fasteners of what hangs outside {called(one.carrier)}"
+        return Outcome(Verdict.NEEDS_EVIDENCE, f"{reason}: they hold {called(one.carrier)} alone", step)
+    return Outcome(Verdict.DOES_NOT_MEET, f"{reason}: they hold nothing", f"fasteners longer than {way}, or {DESIGN}")
 
 
 def _finding(
