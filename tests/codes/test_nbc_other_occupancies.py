@@ -70,3 +70,33 @@ def test_flows_in_the_system_that_comes_first(units, asked, given):
     fan = N(flow=quantity(0.020, "airflow"), recovery=None)
     found = only(judged(units=units, bedrooms=2, ventilation=fan), "/ventilation")
     assert (found.asked, found.given) == (asked, given)
+
+
+def energy_path_words(occupancy, set_id="nbc-2020"):
+    """The performance path that lines of the energy articles name: of a wall, of a window, of airtightness."""
+    window = opening("A1", "window", U=1.9)
+    where = project(occupancy=occupancy, set_id=set_id)
+    found = with_paths(judged(openings=[window], occupancy=occupancy, set_id=set_id), where)
+    return {one.performance.partition("; ")[0] for one in found if "/9.36" in one.id and "elsewhere" in one.performance}
+
+
+class TestEnergyModel:
+    """NBC 2020 (read in the Alberta edition of 2023), 9.36.1.3.(4): subsection 9.36.5 is for houses and for buildings of
+    dwelling units alone; (1)(c) leaves the energy code for buildings to the others.
+    """
+
+    @pytest.mark.parametrize("set_id", ["nbc-2020", "bc-2024"])
+    @pytest.mark.parametrize("occupancy", ["mercantile", "office", "workshop", "storage"])
+    def test_no_shop_is_sent_to_an_article_of_dwellings(self, occupancy, set_id):
+        words = energy_path_words(occupancy, set_id)
+        assert words and all("NECB" in one and "9.36.5" not in one for one in words), words
+
+    @pytest.mark.parametrize("occupancy", ["house", "dwelling-unit"])
+    def test_dwellings_keep_it(self, occupancy):
+        words = energy_path_words(occupancy)
+        assert words and all("9.36.5" in one and "NECB" not in one for one in words), words
+
+    @pytest.mark.parametrize("occupancy", ["other", None])
+    def test_an_unknown_use_is_told_both(self, occupancy):
+        words = energy_path_words(occupancy)
+        assert words and all("9.36.5" in one and "NECB" in one for one in words), words

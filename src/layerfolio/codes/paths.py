@@ -11,6 +11,7 @@ from typing import Any
 from layerfolio.catalogue.code_sets import code_folder
 from layerfolio.catalogue.files import load
 from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.occupancies import UNKNOWN
 from layerfolio.codes.requirements import Requirement, requirements
 
 ENERGY = ("9.36", "N11", "R402")
@@ -20,6 +21,7 @@ WITHOUT = ("applicability", "administration")
 ANSWERS = {"trade-off": ("trade-off", False), "total-ua": ("total UA", True)}
 """A calculation of the whole envelope by the end of its id: its name, and whether it answers openings too."""
 TRADING = ("trade-off", "total UA", "performance")  # of code.energy_path
+DWELLINGS = ("house", "dwelling-unit")
 NO_CHOICE, BESIDE = "no path to choose", "beside the code set"
 BALANCES = {"condensation": "monthly balance", "two-period": "two-period method"}
 SAID = {
@@ -40,6 +42,7 @@ class _Known:
     answering: Finding | None  # the calculation of the whole envelope
     tradable: frozenset[str] | None = None  # parts that a trade may reach, where the set says which
     other_table: dict[str, str] = field(default_factory=dict)  # of two tables, of which one has to be met: each id's other
+    use: str = "unknown"  # dwelling, other or unknown: some paths are for dwellings alone
 
 
 def with_paths(findings: tuple[Finding, ...], project: Any, envelope: Any = None) -> tuple[Finding, ...]:
@@ -55,7 +58,7 @@ def with_paths(findings: tuple[Finding, ...], project: Any, envelope: Any = None
         findings, rules, ways(set_id),
         str(getattr(project.code, "energy_path", None) or ""), getattr(project, "air_changes_at_50_pa", None),
         next((one for one in findings if _ending(one) in ANSWERS), None), _tradable(envelope),
-        _pairs(rules),
+        _pairs(rules), _use(project),
     )  # fmt: skip
     return tuple(_with_path(one, known) for one in findings)
 
@@ -70,6 +73,11 @@ def ways(set_id: str) -> dict[str, Any]:
 
 def _of_edition(row: dict[str, Any], set_id: str) -> dict[str, Any]:
     return {key: value for key, value in row.items() if key != "editions"} | row.get("editions", {}).get(set_id, {})
+
+
+def _use(project: Any) -> str:
+    occupancy = str(getattr(getattr(project, "building", None), "occupancy", None) or "")
+    return "unknown" if occupancy in UNKNOWN else "dwelling" if occupancy in DWELLINGS else "other"
 
 
 def _tradable(envelope: Any) -> frozenset[str] | None:
@@ -157,7 +165,7 @@ def _way(found: Finding, known: _Known) -> str:
     own = (rule.figures.get("performance") or rule.rule.get("performance")) if rule else None
     name = ("traded" if _is_traded(found) else "energy") if is_energy(found) else found.topic
     row = known.ways.get(name) or known.ways.get("other") or {}
-    return str(own or row.get("words", ""))
+    return str(own or row.get("words", "")).replace("{model}", known.ways.get("model", {}).get(known.use, ""))
 
 
 def _performance(found: Finding, known: _Known) -> str:
