@@ -116,7 +116,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         condensation,
         with_paths(_by_topic(findings, [*assemblies, *openings, *lines]), project, envelope),
         find_explanations(thermal, vapour),
-        (*loaded.cautions, *cautions, *_basis_cautions(project), *_word_cautions(project), *unprintable_texts(project)),
+        (*loaded.cautions, *cautions, *_of_project(project), *unprintable_texts(project)),
         loaded.folder,
         ground,
         openings,
@@ -125,6 +125,13 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         wall_lines=lines,
         files=loaded.files,
     )
+
+
+def _of_project(project: Any) -> tuple[Caution, ...]:
+    """What the project file states and a set or a standard does not know."""
+    from layerfolio.codes.other_sets import set_cautions
+
+    return (*_basis_cautions(project), *_word_cautions(project), *set_cautions(project))
 
 
 def _basis_cautions(project: Any) -> tuple[Caution, ...]:

@@ -15,6 +15,11 @@ def check_project(project: Project, node: Mapping, report: Report) -> None:
     _revision(project, node, report)
     _sheet_numbers(project, node, report)
     caution_unusual(project.climate, project.indoor, project.materials, project.assemblies, report)
+    if project.openings or project.wall_lines or (project.site_loads and project.site_loads.stated):
+        from layerfolio.reading.unusual_sizes import caution_sizes
+
+        for path, message in caution_sizes(project):
+            report.caution(path, message)
     if project.openings or project.joins or project.documents:
         from layerfolio.reading.envelope_rules import check_envelope
 

@@ -15,6 +15,8 @@ WALL_FROM = 60.0  # degrees from horizontal
 SHARE_TIMES, SHARE_PARTS = 4.0, 3.0
 """A stated share against width over spacing. Tables of framing go to 3.2 times: 20 % for studs of 38 mm every 600 mm."""
 CONDUCTS_LEAST = 0.015  # W/(m.K): below it lie vacuum panels only
+THICK = 1.0  # m
+MASSIVE = ("earth", "ground", "gravel", "sand", "soil")
 INSULATION_MOST = 0.2  # W/(m.K)
 INSULATION = ("insulation", "wool", "fibre", "batt", "mineral", "foam", "cellulose", "cork", "straw", "hemp", "eps", "xps")
 NOT_INSULATION = ("cement", "concrete", "lime", "board-nail", "hardboard", "gypsum")
@@ -69,6 +71,8 @@ def _layer(layer: Layer, path: str) -> Iterator[Caution]:
     words = f"{layer.name or ''} {layer.material or ''} {layer.title or ''}"
     insulating = "thermal control" in (layer.serves or ())
     yield from _conductivity(layer.conductivity, words, insulating, bool(layer.source), f"{path}.conductivity")
+    if layer.thickness is not None and layer.thickness.value > THICK and not any(word in words.casefold() for word in MASSIVE):
+        yield f"{path}.thickness", f"{layer.thickness.text} is thick for one layer: is the unit right?"
     for key, framing in (("framing", layer.framing), ("battens", layer.battens)):
         if framing is not None:
             yield from _share(framing, f"{path}.{key}.fraction")
