@@ -259,3 +259,28 @@ def test_the_other_judges():
     assert judges.ratio_at_least(1, 5, 0.2) and not judges.ratio_at_least(0.99, 5, 0.2)
     assert judges.ratio_at_least(1, 0, 0.2) and not judges.ratio_at_least(0, 0, 0.2)
     assert judges.present(0) and not any(judges.present(nothing) for nothing in (None, "", (), []))
+
+
+class TestWhichFigure:
+    """The figure that rests on memory is named, not the layer alone."""
+
+    def framed(self, *, batt="given", share=False, wood=False):
+        frame = replace(b.member(0.1, R=1.2), name="rafter")
+        frame = replace(frame, share=memory(frame.share)) if share else frame
+        frame = replace(frame, resistance=memory(frame.resistance)) if wood else frame
+        return walls([insulation_first(5.0, mark=batt, frame=frame)])
+
+    @pytest.mark.parametrize(("changes", "words", "step"), [
+        ({"batt": "memory"}, "whose figure rests on memory", "supply the figure of"),
+        ({"share": True}, "whose share of rafters rests on memory", "state framing.fraction, the share of rafters, of"),
+        ({"wood": True}, "whose figure of its rafters rests on memory", "supply the figure of its rafters of"),
+        ({"batt": "memory", "share": True}, "whose figure and share of rafters rest on memory", "supply the figure of"),
+    ])  # fmt: skip
+    def test_it_is_named(self, changes, words, step):
+        found = self.framed(**changes)
+        assert found.verdict == Verdict.NEEDS_EVIDENCE
+        assert words in found.reason and step in found.next_step
+        assert ("framing.fraction" in found.next_step) == ("share" in changes)
+
+    def test_nothing_from_memory_asks_nothing(self):
+        assert self.framed().verdict == Verdict.MEETS

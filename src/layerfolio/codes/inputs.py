@@ -3,39 +3,82 @@
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
-from layerfolio.assembly.types import Assembly, Layer
+from layerfolio.assembly.types import Assembly, Layer, Member
 from layerfolio.catalogue.datum import Datum
 from layerfolio.codes.proving import about as proves
 from layerfolio.codes.proving import findable, valid_on
+from layerfolio.codes.wording import listed
 from layerfolio.formulas.thermal import layer_resistance, resistance_by_thickness
 from layerfolio.studies.types import LayerHeat, ThermalStudy
 
 FROM_MEMORY = "memory"
 
 
+FIGURE = "figure"
+
+
 class Weak(NamedTuple):
-    """An input on which no verdict may turn: its name and the resistance it brings (m2.K/W)."""
+    """An input on which no verdict may turn: its name and the resistance it brings (m2.K/W). `of`: which of its figures rest
+    on memory: its own, the share of what frames it, the figure of that member.
+    """
 
     name: str
     amount: float
     expired: bool
+    of: tuple[str, ...] = (FIGURE,)
 
 
 def weak(study: ThermalStudy, about: Any) -> tuple[Weak, ...]:
     """What rests on memory, then the layers whose documents of heat have all expired. `about`: the Context."""
-    memory = [Weak(name, amount, False) for name, amount in from_memory(study)]
+    memory = [Weak(name, amount, False, _which(study, name)) for name, amount in from_memory(study)]
     old = [Weak(one.layer.name, brings(one), True) for one in study.layers if _expired(one.layer, about)]
     return tuple([*memory, *(one for one in old if one.amount > 0)])
 
 
 def turned(found: Iterable[Weak], names: Any) -> tuple[str, str]:
     """Reason and next step of a verdict that would turn without these. `names`: from names as found to one printed list."""
-    by = {old: [one.name for one in found if one.expired is old] for old in (False, True)}
-    why = {False: "whose figure rests on memory", True: "whose document has expired"}
-    reasons = [f"{names(some)}, {why[old]}" for old, some in by.items() if some]
-    steps = [f"supply the figure of {names(by[False])} with its source"] if by[False] else []
-    steps += [f"supply a newer edition of the document of {names(by[True])}"] if by[True] else []
+    some = tuple(found)
+    groups = dict.fromkeys((one.expired, one.of) for one in some)
+    reasons, steps = [], []
+    for old, of in sorted(groups, key=lambda one: one[0]):
+        shown = names([one.name for one in some if (one.expired, one.of) == (old, of)])
+        which = listed(of)
+        rests = f"whose {which} {'rests' if len(of) == 1 else 'rest'} on memory"
+        reasons.append(f"{shown}, {'whose document has expired' if old else rests}")
+        steps.append(f"supply a newer edition of the document of {shown}" if old else _to_supply(of, shown))
     return f"the verdict would turn without {'; or without '.join(reasons)}", "; ".join(steps)
+
+
+def _to_supply(of: tuple[str, ...], shown: str) -> str:
+    share = next((one for one in of if one.startswith(SHARE)), "")
+    rest = listed([one for one in of if one != share])
+    return "; ".join(filter(None, (
+        f"supply the {rest} of {shown} with its source" if rest else "",
+        f"state framing.fraction, the {share}, of {shown} with its source" if share else "",
+    )))  # fmt: skip
+
+
+SHARE = "share of "
+
+
+def _which(study: ThermalStudy, name: str) -> tuple[str, ...]:
+    """Which figures of a layer rest on memory; a film or a roof space has one."""
+    layer = next((one.layer for one in study.layers if one.layer.name == name), None)
+    if layer is None:
+        return (FIGURE,)
+    own, member = layer.resistance or layer.resistivity or layer.conductivity, layer.member
+    found = [FIGURE] if own is not None and _rests_on_memory((own,)) else []
+    if member is not None and member.share.value > 0:
+        heat = member.resistance or member.resistivity or member.conductivity
+        found += [f"{SHARE}{_members(member)}"] if _rests_on_memory((member.share,)) else []
+        found += [f"figure of its {_members(member)}"] if heat is not None and _rests_on_memory((heat,)) else []
+    return tuple(found) or (FIGURE,)
+
+
+def _members(member: Member) -> str:
+    """ "studs", "rafters"; a name that is a plural already, or none, stands as it is."""
+    name = member.name or "framing"
+    return name if name.endswith("s") or name == "framing" else f"{name}s"
 
 
 def _expired(layer: Layer, about: Any) -> bool:

@@ -2,7 +2,7 @@
 
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
-from layerfolio.codes.inputs import Weak, turned, weak
+from layerfolio.codes.inputs import FIGURE, Weak, turned, weak
 from layerfolio.codes.making import finding
 from layerfolio.codes.naming import by_name, called
 from layerfolio.codes.outcomes import Outcome, by_zone, grouped
@@ -72,7 +72,7 @@ def _outcome(thermal: ThermalStudy, found: Insulation, options: list[Row], about
 def _turning(thermal: ThermalStudy, sure: list[Row], about: Context) -> list[Weak]:
     """Insulation by memory or by an expired document, without which no row is reached."""
     layers = {one.name for one in thermal.assembly.layers}
-    found = [one for one in weak(thermal, about) if one.name in layers]
+    found = [one for one in weak(thermal, about) if one.name in layers and FIGURE in one.of]
     return [x for x in found if not any(one.holds(insulation_of(thermal, without=x.name)) for one in sure)]
 
 
