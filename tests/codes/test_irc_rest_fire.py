@@ -151,10 +151,48 @@ def test_one_worst_layer_decides():
     assert of_wall("/insulation-flame-spread", layers, stated=stated).verdict == Verdict.DOES_NOT_MEET
 
 
-def blocked(along, up=None, material="softwood", depth=0.019, set_id="irc-2021"):
+@pytest.mark.parametrize(("name", "proves", "verdict"), [
+    ("blown wood fibre", ("flame spread",), Verdict.NEEDS_EVIDENCE),
+    ("cellulose", ("flame spread",), Verdict.NEEDS_EVIDENCE),
+    ("cellulose", ("flame spread", "16 CFR 1209"), Verdict.MEETS),
+    ("mineral wool", ("flame spread",), Verdict.MEETS),
+])  # fmt: skip
+def test_cellulosic_loose_fill_has_a_federal_rule_beside(name, proves, verdict):
+    """R302.10.3, alike in adopted texts of 2018, 2021 and 2024."""
+    layers, stated = filled("loose-fill", 15, 210, papers=(N(**vars(FLAME) | {"proves": proves}),))
+    found = of_wall("/insulation-flame-spread", [replace(layers[0], title=name)], stated=stated)
+    assert found.verdict == verdict
+    if verdict == Verdict.NEEDS_EVIDENCE:
+        assert "16 CFR 1209 and 1404" in found.next_step
+
+
+@pytest.mark.parametrize(("insulating", "proves", "verdict"), [
+    (True, ("flame spread",), Verdict.NEEDS_EVIDENCE), (True, ("critical radiant flux",), Verdict.NEEDS_JUDGEMENT),
+    (False, ("flame spread",), Verdict.NOT_ASKED),
+])  # fmt: skip
+@pytest.mark.parametrize("set_id", SETS)
+def test_insulation_exposed_in_an_attic(set_id, insulating, proves, verdict):
+    """R302.10.4: 0.12 W/cm2 by ASTM E970, alike in adopted texts of 2018, 2021 and 2024; no such figure is in a project file."""
+    top = replace(insulation(5.0), insulating=insulating)
+    one = of_resistance(5.0, layers=[top, insulation(3.0, 2)], kind="ceiling", faces="vented space", name="CL1", set_id=set_id)
+    papers = (N(**vars(FLAME) | {"proves": proves}),)
+    stated = {"CL1": N(layers=(N(flame_spread=5, smoke_developed=5, evidence=papers), N()))}
+    found = only(judged([one], set_id=set_id, zone="6A", assemblies=stated), "/attic-insulation")
+    assert found.verdict == verdict and "0.12 W/cm²" in found.asked and "E970" in found.asked
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_linings_and_insulation_ask_for_papers_of_their_own(set_id):
+    layers, stated = filled("batt", 0, 5, papers=())
+    assert "of the insulation" in of_wall("/insulation-flame-spread", layers, set_id=set_id, stated=stated).next_step
+    layers, stated = lined(100, 100, ())
+    assert "of the lining" in of_wall("/finish-flame-spread", layers, set_id=set_id, stated=stated).next_step
+
+
+def blocked(along, up=None, material="softwood", depth=0.019, set_id="irc-2021", cavity="unventilated"):
     layers = [
         b.layer(1, R=0.1, d=0.02, family="timber-board", counts=False),
-        b.layer(2, kind="cavity", cavity="ventilated", d=depth, family="air", counts=False), insulation(3.0, 3),
+        b.layer(2, kind="cavity", cavity=cavity, d=depth, family="air", counts=False), insulation(3.0, 3),
     ]  # fmt: skip
     blocks = None if along is None and up is None else N(vertical=length(up), horizontal=length(along), material=material)
     return of_wall("/fireblocking", layers, set_id=set_id, stated={"fire_blocks": blocks})
@@ -168,3 +206,10 @@ def test_fireblocking(set_id):
     assert blocked(None, set_id=set_id).verdict == Verdict.NEEDS_EVIDENCE
     assert "material" in blocked(10 * FEET, material=None, set_id=set_id).next_step
     assert of_wall("/fireblocking", [insulation(3.0)], set_id=set_id).verdict == Verdict.NOT_ASKED
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_solid_blocks_close_a_space_that_is_ventilated(set_id):
+    one = blocked(10 * FEET, set_id=set_id, cavity="ventilated")
+    assert one.verdict == Verdict.NEEDS_JUDGEMENT and "how does air pass" in one.next_step
+    assert blocked(10 * FEET + 0.001, set_id=set_id, cavity="ventilated").verdict == Verdict.DOES_NOT_MEET

@@ -150,3 +150,10 @@ def test_distances_of_fire_blocks(up, along, verdict):
     assert blocks(0.038, 0.038, up=up, along=along, material="38 mm lumber").verdict == verdict
     if verdict == Verdict.MEETS:
         assert blocks(0.038, 0.038, up=up, along=along).verdict == Verdict.NEEDS_EVIDENCE
+
+
+def test_solid_blocks_close_a_space_that_is_ventilated():
+    space = b.layer(1, kind="cavity", cavity="ventilated", d=0.038, family="air", counts=False)
+    stated = {"W1": N(fire_blocks=N(vertical=length(3.0), horizontal=length(20.0), material="sheet steel"))}
+    one = only(judged([wall([space, insulation(3, 2)])], assemblies=stated), "/fire-blocks")
+    assert one.verdict == Verdict.NEEDS_JUDGEMENT and "how does air pass" in one.next_step

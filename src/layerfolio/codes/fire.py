@@ -34,6 +34,10 @@ def judge_flame_spread(requirement: Requirement, thermal: ThermalStudy, vapour: 
     )  # fmt: skip
 
 
+LINING, INSULATION = "flame-spread report of the lining", "surface-burning report of the insulation"
+"""The report of a layer by what it is rated as: the codes have limits of their own for each, the register a row."""
+
+
 class Ratings(NamedTuple):
     """Flame spread and smoke developed as stated, and the entries of the project file whose documents may show them."""
 
@@ -67,10 +71,12 @@ def given_ratings(stated: Ratings, layer: Layer) -> str:
 
 
 def of_report(
-    stated: Ratings, limits: tuple[float, float | None], layer: Layer, standard: str, about: Context
+    stated: Ratings, limits: tuple[float, float | None], layer: Layer, standard: str, about: Context, report: str = LINING
 ) -> Outcome:
-    """Stated ratings against their limits; they count with a report that is valid. `limits`: flame, smoke (None: no limit)."""
-    supply = f"supply the flame-spread report of {called(layer)} to {standard}"
+    """Stated ratings against their limits; they count with a report that is valid. `limits`: flame, smoke (None: no limit);
+    `report`: how it is called.
+    """
+    supply = f"supply the {report} {called(layer)} to {standard}"
     pairs = (("flame spread", stated.flame, limits[0]), ("smoke developed", stated.smoke, limits[1]))
     over = [word for word, value, most in pairs if value is not None and most is not None and not judges.at_most(value, most)]
     if over:
@@ -95,7 +101,7 @@ def _reports(papers: Any, stated: Ratings, layer: Layer, about: Context) -> list
 
 def _generic(requirement: Requirement, layer: Layer, most: float) -> tuple[Outcome, str]:
     rule, place = requirement.rule, requirement.rule["generic_place"]
-    report = f"supply the flame-spread report of {called(layer)} to {rule['standard']}, or cover it"
+    report = f"supply the flame-spread report of the lining {called(layer)} to {rule['standard']}, or cover it"
     if layer.family in rule["none"]:
         words = f"{place} has no rating for it: too little was tested"
         return Outcome(Verdict.NEEDS_EVIDENCE, words, report), f"{called(layer)}, no rating"
@@ -167,4 +173,10 @@ def _blocks(requirement: Requirement, assembly: Assembly, about: Context) -> Out
             Verdict.NEEDS_EVIDENCE, f"{listed(missing)} not given{rule.get('unless', '')}",
             f"state {listed(missing)}; blocks may be {rule['materials']}",
         )  # fmt: skip
-    return Outcome(Verdict.MEETS, "the stated distances are within the limits; that they stand at each floor is seen on site")
+    words = "the stated distances are within the limits"
+    open_ = [one for one in assembly.layers if one.cavity == "ventilated"]
+    if open_:
+        spaces = listed([called(one) for one in open_])
+        step = f"ask the authority: how does air pass the blocks in {spaces}, which is drawn ventilated?"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, f"{words}; solid blocks close a space that counts as ventilated", step)
+    return Outcome(Verdict.MEETS, f"{words}; that they stand at each floor is seen on site")

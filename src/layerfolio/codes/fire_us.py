@@ -6,14 +6,14 @@ from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
-from layerfolio.codes.fire import given_ratings, limit_words, of_report, ratings
+from layerfolio.codes.fire import INSULATION, Ratings, given_ratings, limit_words, of_report, ratings
 from layerfolio.codes.fire_distance import NO_DISTANCE, cases, distance_words, open_answer
 from layerfolio.codes.making import finding
 from layerfolio.codes.naming import called
 from layerfolio.codes.outcomes import Outcome, agreed, worst
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.said_absent import absent
-from layerfolio.codes.stated import figure_of, metres, square_metres
+from layerfolio.codes.stated import documents_for, figure_of, metres, square_metres
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 ROUNDED = 2.5e-4
@@ -87,15 +87,52 @@ def _layer(requirement: Requirement, layer: Layer, assembly: Assembly, about: Co
     rule, figures, stated = requirement.rule, requirement.figures, ratings(layer, assembly, about)
     limits, loose = (figures["at_most"], figures["smoke_at_most"]), rule["loose_fill"]
     if layer.family in rule["foam"]["families"]:
-        own = of_report(stated, (figures["foam_at_most"], limits[1]), layer, rule["standard"], about)
+        own = of_report(stated, (figures["foam_at_most"], limits[1]), layer, rule["standard"], about, INSULATION)
         return worst([own, _barrier(requirement, layer, assembly)])
     if layer.family in rule["straw"]["families"] and stated.flame is None:
         return Outcome(Verdict.NEEDS_JUDGEMENT, f"{called(layer)}, not rated", f"ask the authority: {rule['straw']['ask']}")
     if layer.family in loose["families"]:
-        found = of_report(stated, limits, layer, loose["standard"], about)
-        open_ = found.verdict is Verdict.NEEDS_EVIDENCE
-        return Outcome(found.verdict, f"{found.reason}; {loose['cellulose']}", found.next_step) if open_ else found
-    return of_report(stated, limits, layer, rule["standard"], about)
+        return _loose(loose, layer, stated, limits, about)
+    return of_report(stated, limits, layer, rule["standard"], about, INSULATION)
+
+
+def _loose(loose: dict[str, Any], layer: Layer, stated: Ratings, limits: tuple[float, float], about: Context) -> Outcome:
+    """Loose fill; of cellulosic fibre it meets only with what the federal rule asks of it."""
+    found = of_report(stated, limits, layer, loose["standard"], about, INSULATION)
+    if found.verdict is Verdict.NEEDS_EVIDENCE:
+        return Outcome(found.verdict, f"{found.reason}; {loose['cellulose']}", found.next_step)
+    words = f"{layer.material} {layer.title}".lower()
+    cellulosic = any(one in words for one in loose["cellulosic"])
+    if found.verdict is not Verdict.MEETS or not cellulosic or _says(loose["part"], layer, stated, about):
+        return found
+    return Outcome(
+        Verdict.NEEDS_EVIDENCE, f"flame spread and smoke are within the limits; {loose['cellulose']}",
+        f"supply the surface-burning label of the insulation {called(layer)} under 16 CFR 1209 and 1404 (proves: 16 CFR 1209)",
+    )  # fmt: skip
+
+
+def _says(word: str, layer: Layer, stated: Ratings, about: Context) -> bool:
+    """Whether a valid document of the layer or its material names the word among what it proves."""
+    held = [one for entry in stated.entries for one in documents_for(about, layer.material or layer.name, entry)]
+    return any(word in claim.lower() for one in held for claim in getattr(one, "proves", None) or ())
+
+
+def judge_exposed_insulation(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, about: Context) -> Finding:
+    """Insulation that nothing covers on the floor of an attic; its flux is no figure of the file: a report is named, not read."""
+    assembly, rule = thermal.assembly, requirement.rule
+    top = next((one for one in assembly.layers if one.kind == "solid"), None)
+    if top is None or not top.insulating:
+        found = Outcome(Verdict.NOT_ASKED, "no insulation lies exposed")
+    elif _says(rule["proof"], top, ratings(top, assembly, about), about):
+        step = f"the authority reviews the report of {called(top)}: does it show 0.12 W/cm² or more, by ASTM E970?"
+        found = Outcome(Verdict.NEEDS_JUDGEMENT, "a report on radiant flux is given, and not read by this tool", step)
+    else:
+        step = f"supply the report on the critical radiant flux of the insulation {called(top)}, by ASTM E970"
+        found = Outcome(Verdict.NEEDS_EVIDENCE, "it lies exposed, and no document is on its critical radiant flux", step)
+    return finding(
+        requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
+        asked=rule["asked"], given="nothing exposed" if top is None else f"{called(top)} on top",
+    )  # fmt: skip
 
 
 def _barrier(requirement: Requirement, layer: Layer, assembly: Assembly) -> Outcome:

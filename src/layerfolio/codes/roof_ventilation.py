@@ -30,7 +30,10 @@ def judge_roof_ventilation(
         areas = Outcome(Verdict.NEEDS_EVIDENCE, f"{listed(vents.missing)} not given", step)
     else:
         areas = by_zone({zone: _enough(requirement, vents, vapour, zone, context) for zone in context.zones})
-    found = worst([areas, _air(requirement, parts, attic)])
+    air = _air(requirement, parts, attic)
+    found = worst([areas, air])
+    if areas.verdict is Verdict.MEETS and found.verdict is not Verdict.MEETS:
+        found = Outcome(found.verdict, f"{areas.reason}; {found.reason}", found.next_step)
     return finding(
         requirement, context, found.verdict, assembly=assembly.name, asked=_asked(requirement, vents, context),
         given=_given(parts, attic, vents, context), reason=found.reason, next_step=found.next_step,
@@ -63,8 +66,14 @@ def _given(parts: RoofParts, attic: bool, vents: Vents, context: Context) -> str
 
 
 def _air(requirement: Requirement, parts: RoofParts, attic: bool) -> Outcome:
+    """The inch of air over the insulation: drawn in a roof, seen at the eave in an attic."""
+    if attic:
+        step = "supply the detail at the eave, with baffles that leave 1 in of air (25 mm) where insulation meets the roof"
+        return Outcome(Verdict.NEEDS_EVIDENCE, "the air over the insulation is seen at the eave", step)
     depth = parts.air.thickness.value if parts.air and parts.air.thickness else None
-    if not attic and depth is not None and depth < requirement.figures["airspace"] - 1e-9:
+    if depth is None:
+        return Outcome(Verdict.NEEDS_EVIDENCE, f"{called(parts.air)} states no depth", f"state the depth of {called(parts.air)}")
+    if depth < requirement.figures["airspace"] - 1e-9:
         return Outcome(
             Verdict.DOES_NOT_MEET, "less than 25 mm of air lies between insulation and sheathing", "a deeper air space"
         )
