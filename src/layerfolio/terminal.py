@@ -4,7 +4,7 @@ import textwrap
 from collections.abc import Callable
 from typing import Any
 
-from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.findings import Finding, Verdict, limits_of_u
 from layerfolio.dossier import Dossier
 from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed, in_units, significant
@@ -21,7 +21,8 @@ def summary(dossier: Dossier, placing: Placing | None = None, wide: int = 0) -> 
     Cautions stay on one line each: an editor finds the place by it.
     """
     lines = [dossier.project.project.title, ""]
-    lines += [_assembly(name, study, dossier.system) for name, study in dossier.thermal.items()]
+    limits = limits_of_u(dossier.findings)
+    lines += [_assembly(name, study, dossier.system, limits.get(name)) for name, study in dossier.thermal.items()]
     lines += _envelope(dossier)
     lines += ["", "Findings"]
     for finding in dossier.findings:
@@ -80,15 +81,25 @@ def after_build(dossier: Dossier, placing: Placing | None = None) -> str:
     return "\n".join([f"findings: {verdicts(dossier)}", *(_cautions(dossier, placing) if dossier.cautions else [])])
 
 
-def _assembly(name: str, study: ThermalStudy, system: str) -> str:
+def _assembly(name: str, study: ThermalStudy, system: str, limit: float | None = None) -> str:
+    """One line; `limit` is what its transmittance is judged by unrounded, from which the print has to tell it."""
     if study.asked is None:
         return f"  {name}  no thermal figure for {', '.join(study.missing)}"
     r, u = study.asked.resistance, study.asked.transmittance
-    words = f"R {fixed(r, 2)} m²·K/W, U {significant(u, 3)} W/(m²·K)"
+    words = f"R {fixed(r, 2)} m²·K/W, U {_told(u, limit)} W/(m²·K)"
     if system == "customary":
-        shown_r, shown_u = fixed(in_units(r, "h.ft2.F/Btu"), 1), significant(in_units(u, "Btu/(h.ft2.F)"), 3)
+        btu = [None if one is None else in_units(one, "Btu/(h.ft2.F)") for one in (u, limit)]
+        shown_r, shown_u = fixed(in_units(r, "h.ft2.F/Btu"), 1), _told(*btu)
         words = f"R {shown_r} ft²·°F·h/Btu, U {shown_u} Btu/(h·ft²·°F) ({words})"
     return f"  {name}  {words}  [{study.method.replace('-', ' ')}]  {study.assembly.title}"
+
+
+def _told(value: float, limit: float | None) -> str:
+    """Three significant digits, or as many as tell it from its limit."""
+    digits = 3
+    while limit and digits < 9 and abs(value / limit - 1) > 1e-9 and significant(value, digits) == significant(limit, digits):
+        digits += 1
+    return significant(value, digits)
 
 
 def _envelope(dossier: Dossier) -> list[str]:

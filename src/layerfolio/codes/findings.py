@@ -1,5 +1,6 @@
 """What was asked, what was provided, and how the two compare. The authority having jurisdiction decides, never we."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -70,3 +71,13 @@ class Finding:
         if self.verdict is Verdict.MEETS:
             return self.rests
         return "; ".join(dict.fromkeys(filter(None, (self.reason, self.next_step, self.rests))))
+
+
+def limits_of_u(findings: Iterable[Finding]) -> dict[str, float]:
+    """By subject: the limit that its transmittance is judged by unrounded."""
+    found: dict[str, float] = {}
+    for one in findings:
+        judged = one.provided and one.limit and one.limit.quantity == one.provided.quantity == "U"
+        if one.assembly and judged and one.limit.decimals is None:
+            found.setdefault(one.assembly, one.limit.value)
+    return found

@@ -1,5 +1,7 @@
 """Figures as findings print them: the customary unit first where the project asks for it, the other in brackets."""
 
+from math import floor, log10
+
 from layerfolio.glossary import term
 from layerfolio.units.pretty import pretty_unit
 from layerfolio.units.show import fixed, in_units, significant
@@ -35,6 +37,8 @@ def _customary(value: float, unit: str, digits: int | None, quantity: str) -> st
     if abs(found - round(found, DECIMALS)) < abs(found) * 1e-7:
         return f"{round(found, DECIMALS):g}"
     text = significant(found, 3 + more)
+    if "·" in text:  # a difference too small for four decimals: written out, as pocket calculators show it
+        text = fixed(found, 2 - floor(log10(abs(found))))
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
@@ -58,7 +62,10 @@ def pair(
     """
     digits = USUAL.get(quantity, 2) if decimals is None else decimals
     if decimals is None and abs(value - limit) > abs(limit) * 1e-9:
-        while digits < 9 and _number(quantity, value, digits) == _number(quantity, limit, digits):
+        ways = [lambda one: _number(quantity, one, digits)]
+        if customary or both:
+            ways.append(lambda one: _customary(one, term(quantity).customary, digits, quantity))
+        while digits < 9 and any(way(value) == way(limit) for way in ways):
             digits += 1
     shown = [figure(quantity, one, customary=customary, both=both, digits=digits) for one in (value, limit)]
     return shown[0], shown[1]

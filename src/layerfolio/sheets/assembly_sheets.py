@@ -1,7 +1,7 @@
 """The sheets of one assembly: section, layers and results; then its calculations."""
 
 from layerfolio.assembly.types import Assembly
-from layerfolio.codes.findings import Finding, Verdict
+from layerfolio.codes.findings import Finding, Verdict, limits_of_u
 from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.section import section
 from layerfolio.sheets.blocks import (
@@ -21,7 +21,7 @@ from layerfolio.sheets.blocks import (
 from layerfolio.sheets.calculation import calculation
 from layerfolio.sheets.cover import written
 from layerfolio.sheets.desk import KIND_WORDS, RECORD, SOURCES, Desk, code_words
-from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, unit_of, with_unit
+from layerfolio.sheets.figures import NOT_GIVEN, in_system, rounded, telling, unit_of, with_unit
 from layerfolio.sheets.floor_notes import floor_notes
 from layerfolio.sheets.formats import FIELDS, WIDE
 from layerfolio.sheets.ground_steps import ground_blocks
@@ -93,15 +93,16 @@ def _box(desk: Desk, name: str) -> ResultBox:
     if result is None:
         words = "no thermal figure for " + ", ".join(study.missing)
         return ResultBox((("Result", NOT_GIVEN, ""),), plain(words), Verdict.NEEDS_EVIDENCE, "")
+    U, limit = result.transmittance, limits_of_u(desk.dossier.findings).get(name)
     figures = [
-        (f"{{{_corrected(study)}}}, {unit_of('U', desk.system)}", *_figure(result.transmittance, "U", desk.system, 3)),
+        (f"{{{_corrected(study)}}}, {unit_of('U', desk.system)}", *_u_figure(U, U, limit, desk.system)),
         (f"{{R}} {_method(study.method)}, {unit_of('R', desk.system)}", *_figure(result.resistance, "R", desk.system, 2)),
     ]
     if finding is None:
         return ResultBox(tuple(figures), f"{_method(study.method)} method", None, "no limit is set by this set")
     whole = desk.judges_whole(finding)
     if whole:
-        figures.append(_asked(finding, desk.system))
+        figures.append(_asked(finding, U, desk.system))
     remark = "; ".join(filter(None, (_margin(finding) if whole else "", f"{RECORD}, line {desk.line(finding)}")))
     judged = f"{code_words(desk)}, {finding.clause}"
     if not whole and finding.limit:
@@ -109,10 +110,21 @@ def _box(desk: Desk, name: str) -> ResultBox:
     return ResultBox(tuple(figures), plain(judged), finding.verdict, remark)
 
 
-def _asked(finding: Finding, system: str) -> tuple[str, str, str]:
+def _asked(finding: Finding, U: float, system: str) -> tuple[str, str, str]:
     """The limit as the third of the large figures."""
-    name, decimals = ("U", 3) if finding.limit.quantity == "U" else ("R", 2)
-    return (f"{{{name}}} asked, {unit_of(name, system)}", *_figure(finding.limit.value, name, system, decimals))
+    limit = finding.limit.value
+    if finding.limit.quantity == "U":
+        return (f"{{U}} asked, {unit_of('U', system)}", *_u_figure(limit, U, limit, system))
+    return (f"{{R}} asked, {unit_of('R', system)}", *_figure(limit, "R", system, 2))
+
+
+def _u_figure(shown: float, value: float, limit: float | None, system: str) -> tuple[str, str]:
+    """A transmittance with the digits that tell value and limit apart."""
+    decimals = telling(value, limit, system)
+    if decimals == 3:
+        return _figure(shown, "U", system, 3)
+    metric = fixed(shown, decimals)
+    return (metric, "") if system == "metric" else (fixed(in_system(shown, "U", system), decimals), f"({metric})")
 
 
 def _corrected(study: ThermalStudy) -> str:

@@ -2,8 +2,9 @@
 
 from collections.abc import Mapping
 
+from layerfolio.codes.envelope import EnvelopeRow
 from layerfolio.sheets.blocks import Column, Row, Table
-from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, unit_of, with_unit
+from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, u_beside, u_cell, unit_of, with_unit
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import SourceBook
 from layerfolio.studies.envelope_types import BuildingStudy, EnvelopePart
@@ -16,13 +17,18 @@ CUSTOMARY = (25.0, 26.0, 27.0, 12.0, 27.0, 14.0)
 NAME = {"metric": 17.0, "customary": 13.0}
 
 
-def parts(study: BuildingStudy, counts: Mapping[str, int], system: str, book: SourceBook) -> Table:
-    """Assemblies and openings in the order of the project file, and their sum; `counts` tells how many openings are alike."""
+def parts(
+    study: BuildingStudy, counts: Mapping[str, int], system: str, book: SourceBook, limits: Mapping[str, float] | None = None
+) -> Table:
+    """Assemblies and openings in the order of the project file, and their sum; `counts` tells how many openings are alike,
+    `limits` what a transmittance has to be told from.
+    """
+    limits = limits or {}
     found = [part for part in study.parts if part.kind != "join"]
-    rows = [
-        Row((f"**{plain(part.name)}**", plain(_title(part, counts)), *_figures(study, part, "area", "U", system, book)))
-        for part in found
-    ]
+    rows = []
+    for part in found:
+        figures = _figures(study, part, "area", "U", system, book, limits.get(part.name))
+        rows.append(Row((f"**{plain(part.name)}**", plain(_title(part, counts)), *figures)))
     total = _total(found)
     if len(found) > 1:
         rows.append(Row(("", "Assemblies and openings", NONE, NONE, *_sum_cells(study, total, system), ""), total=True))
@@ -95,19 +101,21 @@ def _title(part: EnvelopePart, counts: Mapping[str, int]) -> str:
     return f"{words} ({counts[part.name]})" if counts.get(part.name, 1) > 1 else words
 
 
-def _figures(study: BuildingStudy, part: EnvelopePart, size: str, figure: str, system: str, book: SourceBook) -> tuple[str, ...]:
+def _figures(
+    study: BuildingStudy, part: EnvelopePart, size: str, figure: str, system: str, book: SourceBook, limit: float | None = None
+) -> tuple[str, ...]:
     source = " ".join(filter(None, (part.step, book.mark(part.datum) if not part.step else "")))
     return (
-        _size(part, size, system), _figure(part, figure, system),
+        _size(part, size, system), _figure(part, figure, system, limit),
         *_sum_cells(study, part.conductance, system), source or NONE,
     )  # fmt: skip
 
 
-def _figure(part: EnvelopePart, figure: str, system: str) -> str:
+def _figure(part: EnvelopePart, figure: str, system: str, limit: float | None) -> str:
     """A computed figure that lacks something is not known, a stated one not given."""
     if part.figure is None:
         return NOT_KNOWN if part.step else NOT_GIVEN
-    return cell(part.figure, figure, system, 3)
+    return u_cell(part.figure, system, limit) if figure == "U" else cell(part.figure, figure, system, 3)
 
 
 def _summed(value: float | None, system: str) -> str:
@@ -162,8 +170,8 @@ def code_rows(judged: object, system: str) -> Table | None:
     )  # fmt: skip
     made = [
         Row((
-            f"**{plain(row.name)}**", _known(row.area, "area", system, 1), _own(row.provided, row.quantity, alike, system),
-            _own(row.asked, row.quantity, alike, system), _summed(row.provided_conductance, system),
+            f"**{plain(row.name)}**", _known(row.area, "area", system, 1), _own(row.provided, row, alike, system),
+            _own(row.asked, row, alike, system), _summed(row.provided_conductance, system),
             _summed(row.asked_conductance, system),
         ))
         for row in rows
@@ -172,8 +180,11 @@ def code_rows(judged: object, system: str) -> Table | None:
     return Table(columns, (*made, Row(("Sum", NONE, NONE, NONE, *sums_), total=True)))
 
 
-def _own(value: float | None, quantity: str, alike: str, system: str) -> str:
+def _own(value: float | None, row: EnvelopeRow, alike: str, system: str) -> str:
     """A figure in the set's own quantity; with its symbol and unit where resistances and transmittances stand in one column."""
     if value is None:
         return NOT_GIVEN
+    quantity = row.quantity
+    if alike == "U" and row.provided is not None:
+        return u_beside(value, row.provided, row.asked, system)
     return cell(value, quantity, system, 3) if alike else f"{{{quantity}}} {with_unit(value, quantity, system)}"

@@ -6,10 +6,11 @@ what was built.
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.catalogue.code_sets import code_set
+from layerfolio.codes.findings import limits_of_u
 from layerfolio.sheets.blocks import Column, Head, Pairs, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import at
 from layerfolio.sheets.desk import CERTIFICATE, OPENINGS, Desk
-from layerfolio.sheets.figures import cell, unit_of
+from layerfolio.sheets.figures import u_cell, unit_of
 from layerfolio.sheets.markup import plain
 from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed
@@ -117,10 +118,10 @@ def insulation_resistance(study: ThermalStudy) -> float | None:
 
 
 def _values(study: ThermalStudy, desk: Desk) -> tuple[str, str]:
-    R, asked = insulation_resistance(study), study.asked
+    R, asked, limits = insulation_resistance(study), study.asked, limits_of_u(desk.dossier.findings)
     return (
         BLANK if R is None else nominal(R, desk.system),
-        _u(None if asked is None else asked.transmittance, desk.system),
+        _u(None if asked is None else asked.transmittance, desk.system, limits.get(study.assembly.name)),
     )
 
 
@@ -157,7 +158,8 @@ def _of_openings(found: list, desk: Desk) -> tuple[str, str, str]:
     both = f"{U}; {SHORT if means[1] is None else fixed(means[1], 2)}"
     if not rated[most.name]:
         return BLANK, BLANK, both
-    return _u(most.transmittance, desk.system), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
+    limit = limits_of_u(desk.dossier.findings).get(most.name)
+    return _u(most.transmittance, desk.system, limit), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
 
 
 def _is_rated(one: object, desk: Desk) -> bool:
@@ -183,8 +185,8 @@ def _unit(desk: Desk) -> str:
     return first if desk.system == "metric" else f"{first} (W/(m²·K))"
 
 
-def _u(value: float | None, system: str) -> str:
-    return BLANK if value is None else cell(value, "U", system, 3)
+def _u(value: float | None, system: str, limit: float | None = None) -> str:
+    return BLANK if value is None else u_cell(value, system, limit)
 
 
 def _mean(found: list, name: str) -> float | None:

@@ -1,5 +1,7 @@
 """Figures as sheets print them: the system that comes first, the other in brackets; significant digits, true signs."""
 
+from collections.abc import Callable
+
 from layerfolio.glossary import term
 from layerfolio.steps.spelling import shown
 from layerfolio.units.pretty import pretty_unit
@@ -38,6 +40,35 @@ def cell(value: float | None, quantity: str, system: str, decimals: int, customa
         return si
     places = decimals if customary_decimals is None else customary_decimals
     return f"{rounded(in_system(value, quantity, system), places)} ({si})"
+
+
+def telling(value: float, limit: float | None, system: str) -> int:
+    """Decimals of a transmittance, three or as many as tell it from the limit it is judged by unrounded."""
+    decimals = 3
+    if limit is None or abs(value - limit) <= abs(limit) * 1e-9:
+        return decimals
+    units = ("metric",) if system == "metric" else ("metric", "customary")
+    while decimals < 9 and any(fixed(one(value), decimals) == fixed(one(limit), decimals) for one in map(_in_u, units)):
+        decimals += 1
+    return decimals
+
+
+def _in_u(system: str) -> Callable[[float], float]:
+    return lambda value: in_system(value, "U", system)
+
+
+def u_cell(value: float | None, system: str, limit: float | None = None) -> str:
+    """A transmittance in a table, with the digits that tell it from its limit; the limit itself takes the value's digits."""
+    return NONE if value is None else u_beside(value, value, limit, system)
+
+
+def u_beside(shown_value: float, value: float, limit: float | None, system: str) -> str:
+    """One of two transmittances that stand beside each other, value and limit, with the digits that tell them apart."""
+    decimals = telling(value, limit, system)
+    if decimals == 3:
+        return cell(shown_value, "U", system, 3)
+    metric = fixed(shown_value, decimals)
+    return metric if system == "metric" else f"{fixed(in_system(shown_value, 'U', system), decimals)} ({metric})"
 
 
 def with_unit(value: float, quantity: str, system: str, digits: int = 3, decimals: int | None = None) -> str:

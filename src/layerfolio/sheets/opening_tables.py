@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from typing import Any
 
+from layerfolio.codes.findings import limits_of_u
 from layerfolio.sheets.blocks import Column, Row, Table
 from layerfolio.sheets.desk import RECORD, Desk
-from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, unit_of
+from layerfolio.sheets.figures import NONE, NOT_GIVEN, cell, u_cell, unit_of
 from layerfolio.sheets.markup import plain
 from layerfolio.steps.trace import Given
 from layerfolio.studies.envelope_types import OpeningStudy
@@ -76,6 +77,16 @@ def _figure(length: Quantity | float, system: str) -> str:
     return length_figure(length, system).replace(" ", "\u00a0")
 
 
+def _u_of(value: float | None, limit: float | None, system: str) -> str:
+    """As labels print it; where that would read like the limit that it misses or passes by little, with more digits."""
+    if value is None:
+        return NOT_GIVEN
+    usual = cell(value, "U_w", system, 2, 3)
+    if limit is None or value == limit or usual != cell(limit, "U_w", system, 2, 3):
+        return usual
+    return u_cell(value, system, limit)
+
+
 def heat(desk: Desk, studies: dict[str, OpeningStudy], defaults: dict[str, str]) -> Table:
     """U with its source mark and basis, the code's default beside it where there is one, solar factor, evidence, verdicts."""
     system = desk.system
@@ -86,10 +97,10 @@ def heat(desk: Desk, studies: dict[str, OpeningStudy], defaults: dict[str, str])
     ]  # fmt: skip
     if defaults:
         columns.insert(4, Column("Code's default", unit_of("U_w", system), 29, "right"))
-    rows = []
+    rows, limits = [], limits_of_u(desk.dossier.findings)
     for name, one in studies.items():
         cells = [
-            f"**{plain(name)}**", NOT_GIVEN if one.transmittance is None else cell(one.transmittance, "U_w", system, 2, 3),
+            f"**{plain(name)}**", _u_of(one.transmittance, limits.get(name), system),
             desk.book.marks(*figures(one)) or NONE, basis(one), _factor(one), evidence(desk, name) or NONE,
             lines(desk, name) or NONE,
         ]  # fmt: skip

@@ -1,6 +1,7 @@
 """The whole building: every part of the envelope, the sum, the code's own sum beside it, the design heat loss, the steps."""
 
 from layerfolio.catalogue.sources import printed
+from layerfolio.codes.findings import limits_of_u
 from layerfolio.drawing.heat_bars import HeatBar, heat_bars
 from layerfolio.sheets import building_tables as tables
 from layerfolio.sheets.blocks import Calculation, Column, Figure, Head, Heading, Row, Sheet, Table, VerdictCell
@@ -29,7 +30,7 @@ def whole_building(desk: Desk) -> Sheet | None:
     blocks = desk.templates.blocks(
         "whole-building",
         head=Head("", "Whole building: heat through the envelope", "size, figure, conductance"),
-        parts=tables.parts(study, _counts(desk), system, book),
+        parts=tables.parts(study, _counts(desk), system, book, limits_of_u(desk.dossier.findings)),
         joins=tables.joins(study, system, book) or "",
         sums=tables.sums(study, system),
         areas=Marked(_areas(study, system)),
