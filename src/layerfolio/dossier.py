@@ -15,6 +15,7 @@ from layerfolio.studies.condensation.types import CondensationStudy
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 if TYPE_CHECKING:
+    from layerfolio.assembly.junction_types import Junction
     from layerfolio.codes.envelope import EnvelopeJudged
     from layerfolio.codes.register import Register
     from layerfolio.reading import Loaded
@@ -47,6 +48,7 @@ class Dossier:
     dead_loads: "dict[str, DeadLoad]" = field(default_factory=dict)
     attachments: "dict[str, Attachment]" = field(default_factory=dict)
     wall_lines: "dict[str, WallLineStudy]" = field(default_factory=dict)
+    junctions: "tuple[Junction, ...]" = ()  # in the order of their details
     files: tuple[Path, ...] = ()  # the project file, then what it is a variant of
 
     @property
@@ -83,6 +85,7 @@ def _amendment_problems(project: Any) -> tuple[Problem, ...]:
 
 def compile_dossier(loaded: "Loaded") -> Dossier:
     """Resolve, study and judge an opened project."""
+    from layerfolio.assembly.junctions import junctions
     from layerfolio.assembly.resolve import resolve
     from layerfolio.codes import judge
     from layerfolio.codes.context import Envelope, context
@@ -103,7 +106,8 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     condensation = {n: study_of_project(project, n, a, thermal[n], vapour[n]) for n, a in assemblies.items()}
     ground, openings, building = _envelope(project, assemblies, thermal)
     lines = _wall_lines(project, assemblies)
-    about = context(project, Envelope(thermal, ground, openings, building, lines))
+    meeting = junctions(project, assemblies)
+    about = context(project, Envelope(thermal, ground, openings, building, lines, meeting))
     findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}, about=about)
     findings += judge_moisture(project, condensation)
     envelope = envelope_judged(about, findings)
@@ -123,6 +127,7 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         building,
         envelope,
         wall_lines=lines,
+        junctions=meeting,
         files=loaded.files,
     )
 

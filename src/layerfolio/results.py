@@ -36,6 +36,7 @@ def results(dossier: Dossier) -> dict[str, Any]:
     """The whole results file as plain data, in a stable order."""
     from layerfolio.results_bracing import wall_lines_part
     from layerfolio.results_envelope import building_part, openings_part
+    from layerfolio.results_junctions import junctions_part
 
     dossier = documented(dossier)
     return {
@@ -45,6 +46,7 @@ def results(dossier: Dossier) -> dict[str, Any]:
         "openings": openings_part(dossier.openings),
         "building": building_part(dossier.building, dossier.envelope),
         "wall_lines": wall_lines_part(dossier),
+        "junctions": junctions_part(dossier.junctions),
         "findings": [_finding(f) for f in dossier.findings],
         "explanations": [
             {"question": e.question, "assembly": e.assembly, "because": e.because} for e in dossier.explanations

@@ -15,9 +15,11 @@ from layerfolio.codes.requirements import requirements
 
 SILENT = {
     "figures_only", "heat_recovery", "egress", "vapour_barrier_position", "exits", "roof_ventilation", "safety_glazing",
+    "control_line",
 }  # fmt: skip
 """Judges that say nothing where their condition does not hold: no heat recovery, no way of escape, no layer named as barrier
-(the line on its permeance says so), exits of dwellings, an unvented roof (another line asks of it), glass out of reach.
+(the line on its permeance says so), exits of dwellings, an unvented roof (another line asks of it), glass out of reach,
+controls that no junction carries.
 """
 OPENINGS = ("window", "door", "skylight", "hatch", "glass-block", "vehicle-door")
 KINDS = ("wall", "roof", "ceiling", "floor", "slab", "foundation-wall")

@@ -9,6 +9,7 @@ from layerfolio.codes.amendments import Amendment, amendments
 from layerfolio.codes.climate_zones import all_zones, expanded, zone_of
 
 if TYPE_CHECKING:
+    from layerfolio.assembly.junction_types import Junction
     from layerfolio.studies.envelope_types import BuildingStudy, GroundStudy, OpeningStudy
     from layerfolio.studies.structure_types import WallLineStudy
     from layerfolio.studies.types import ThermalStudy
@@ -23,6 +24,7 @@ class Envelope:
     openings: "Mapping[str, OpeningStudy]" = field(default_factory=dict)
     building: "BuildingStudy | None" = None
     wall_lines: "Mapping[str, WallLineStudy]" = field(default_factory=dict)
+    junctions: "tuple[Junction, ...]" = ()
 
 
 @dataclass(frozen=True, slots=True)

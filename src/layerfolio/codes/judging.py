@@ -46,6 +46,7 @@ def judge(
     found += [one for thermal, vapour in studies.values() for one in _of_assembly(thermal, vapour, about, scopes)]
     found += _of_openings(about, scopes)
     found += _of_lines(about, scopes)
+    found += _of_junctions(about, scopes)
     found = [gate(one, answer, first) for one in found]
     return (first, *found, *(gate(one, answer, first) for one in _after(about, scopes, tuple(found))))
 
@@ -87,6 +88,15 @@ def _of_lines(about: Context, scopes: dict) -> Iterator[Finding]:
 
         for found, requirement in judge_lines(about):
             yield _within(_remembered(found, requirement), requirement, scopes, about)
+
+
+def _of_junctions(about: Context, scopes: dict) -> Iterator[Finding]:
+    """Junctions that a control does not pass."""
+    if any(one.broken or one.cannot for one in about.envelope.junctions):
+        from layerfolio.codes.junction_lines import judge_junctions
+
+        for found, requirement in judge_junctions(about):
+            yield _within(found, requirement, scopes, about)
 
 
 def _after(about: Context, scopes: dict, before: tuple[Finding, ...]) -> Iterator[Finding]:
@@ -143,6 +153,7 @@ OF_BUILDING: dict[str, Any] = {
     "penetrations": ("continuity", "judge_penetrations"),
     "air_routes": ("continuity", "judge_air_routes"),
     "ventilation": ("continuity", "judge_ventilation"),
+    "control_line": ("junction_lines", "judge_control_line"),
     "bedrooms": ("escape", "judge_bedrooms"),
     "exits": ("exits", "judge_exits"),
     "whole_house_ventilation": ("ventilation_us", "judge_whole_house_ventilation"),

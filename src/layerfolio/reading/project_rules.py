@@ -24,6 +24,10 @@ def check_project(project: Project, node: Mapping, report: Report) -> None:
         from layerfolio.reading.envelope_rules import check_envelope
 
         check_envelope(project, node, report)
+    if project.joins or project.foundation:
+        from layerfolio.reading.join_rules import check_joins
+
+        check_joins(project, report)
     if project.wall_lines:
         from layerfolio.reading.wall_line_rules import check_wall_lines
 
