@@ -344,8 +344,9 @@ def test_finishing_nails_of_a_lining_give_nothing():
 def test_the_face():
     seen = [verdicts(at(), us(method="WSP"), one)["wall-line"] for one in (INSIDE, wall(False, studs="16 in"))]
     assert seen == [MEETS, MEETS]
-    assert verdicts(at(), us(method="CS-WSP"), INSIDE)["wall-line"] == JUDGE
-    assert verdicts(at(), us(method="CS-WSP"), wall(False, studs="16 in"))["wall-line"] == MEETS
+    whole_line = us((("16 ft", "0 ft"), ("16 ft", "16 ft")), method="CS-WSP")
+    assert verdicts(at(), whole_line, INSIDE)["wall-line"] == JUDGE
+    assert verdicts(at(), whole_line, wall(False, studs="16 in"))["wall-line"] == MEETS
 
 
 def test_methods_that_are_not_carried_are_not_judged():

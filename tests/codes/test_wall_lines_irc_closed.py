@@ -29,7 +29,7 @@ def at(**more):
     return place("irc-2021", **{"mph": 115, "exposure": "B"} | more)
 
 
-CLOSE = wall(studs="16 in")
+CLOSE = wall(studs="16 in", gypsum_outside=True)
 
 
 @pytest.mark.parametrize(("change", "studs", "word"), [

@@ -8,6 +8,7 @@ from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.catalogue.code_sets import CodeSet, code_set
 from layerfolio.catalogue.files import load, origin
 from layerfolio.codes.context import Context, value
+from layerfolio.codes.line_layers import framed_layer, is_gypsum_board, on_the_studs, plainly_other
 from layerfolio.codes.site_figures import length
 from layerfolio.studies.structure_types import WallLineStudy
 from layerfolio.studies.wall_shear import bracing_layer, studs_of, thickness_of
@@ -18,9 +19,6 @@ INCH, FOOT, MPH = 0.0254, 0.3048, 0.44704
 NOMINAL_INCH = 0.025
 """The metric codes print 150, 400 and 600 mm for what is built at 6, 16 and 24 in."""
 NOISE = 1e-6
-NO_PANEL = ("gypsum", "wood-fibre", "mineral", "foam", "batt", "cork", "straw", "plaster", "clay")
-"""Beginnings of the hatch families that are no wood panel."""
-HALF_INCH = 0.0125  # m, as the board is sold in either system
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,12 +53,9 @@ class Facts:
 
     @property
     def another(self) -> str:
-        """What the layer is where it is plainly no wood panel, though the line grades it as one; empty otherwise."""
-        layer = self.panel
-        if layer is None or self.grade in ("", "gypsum board", "fibreboard"):
-            return ""
-        other = layer.insulating or layer.family.startswith(NO_PANEL)
-        return f"the layer that braces is {layer.title}, the line grades it as {self.grade}" if other else ""
+        """What the layer is where it is plainly not what the line grades its panels as; empty otherwise."""
+        other = self.panel is not None and self.grade and plainly_other(self.panel, self.grade)
+        return f"the layer that braces is {self.panel.title}, the line grades it as {self.grade}" if other else ""
 
     @property
     def pins(self) -> Any:
@@ -111,8 +106,7 @@ def named(spacing: Quantity | None) -> float | None:
 
 
 def _face(panel: Layer | None, assembly: Assembly | None) -> tuple[bool | None, bool]:
-    framed = [one for one in assembly.layers if one.member and one.kind == "solid"] if assembly else []
-    best = max(framed, key=lambda one: one.thickness.value if one.thickness else 0.0, default=None)
+    best = framed_layer(assembly)
     if panel is None or best is None or panel is best:
         return None, False
     low, high = sorted((panel.number, best.number))
@@ -120,20 +114,13 @@ def _face(panel: Layer | None, assembly: Assembly | None) -> tuple[bool | None, 
     return panel.number > best.number, not between
 
 
-def gypsum_opposite(known: Facts) -> bool:
-    """Whether a layer of gypsum board is drawn on the other side of the studs than the panel."""
-    if known.assembly is None or known.inside is None:
+def gypsum_opposite(known: Facts, least: float = 0.0) -> bool:
+    """Whether gypsum board lies on the studs on the other face than the panel; a cavity or insulation between parts them."""
+    if known.inside is None:
         return False
-    number = known.panel.number
-    framed = max((x.number for x in known.assembly.layers if x.member and x.kind == "solid"), default=number)
-    across = [x for x in known.assembly.layers if (x.number < framed if known.inside else x.number > framed)]
-    return any(is_gypsum_board(one) for one in across)
-
-
-def is_gypsum_board(layer: Layer) -> bool:
-    """Half an inch of it, as both codes ask; plasters and blocks of gypsum are none."""
-    thick = layer.thickness is not None and layer.thickness.value >= HALF_INCH
-    return layer.family == "gypsum" and thick and not any(word in layer.material for word in ("plaster", "block"))
+    outer, inner = on_the_studs(known.assembly)
+    across = outer if known.inside else inner
+    return across is not None and is_gypsum_board(across, least)
 
 
 @cache

@@ -16,7 +16,10 @@ NEAR = 1.001  # half a millimetre that 610 mm stands over 24 in
 
 def ruled_out(known: Facts, tables: dict[str, Any], method: str) -> list[str]:
     """Why the method is not open to the line, in words; empty where it is."""
+    from layerfolio.codes.lines_irc_boards import other_board
+
     found = [NO_GYPSUM] if gypsum_left_out(known, method) else []
+    found += [wrong] if (wrong := other_board(known, tables, method)) else []
     row = tables["methods"].get(method) or {}
     if method in LET_IN and "studs" in row and known.studs and known.stud_spacing > row["studs"] * INCH * NEAR:
         found.append(f"its studs stand at {known.stud_spacing / INCH:.3g} in, {row['studs']} in are the most")

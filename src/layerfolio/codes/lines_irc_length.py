@@ -4,11 +4,12 @@ from dataclasses import replace
 from typing import Any
 
 from layerfolio.codes.findings import Measured, Verdict
-from layerfolio.codes.line_facts import FOOT, Facts, gypsum_opposite, up_to
+from layerfolio.codes.line_facts import FOOT, Facts, up_to
 from layerfolio.codes.line_types import ENGINEER, Answer
 from layerfolio.codes.lines_irc_closed import DESIGNED, gypsum_left_out, ruled_out
 from layerfolio.codes.lines_irc_panels import noun
-from layerfolio.codes.lines_irc_wind import blocked, gypsum_layer, wind_length
+from layerfolio.codes.lines_irc_place import category, speed, storey_height, townhouse
+from layerfolio.codes.lines_irc_wind import blocked, board_opposite, gypsum_layer, wind_length
 from layerfolio.formulas import bracing as f
 from layerfolio.steps.trace import Recorder, Trace
 
@@ -61,7 +62,8 @@ def _compared(
     asked = f"{required / FOOT:.2f} ft ({required:.2f} m) by {cause}, method {method}"
     measured = {"limit": Measured("L_r", required), "provided": Measured("L_p", provided)}
     if provided < required - 1e-6:
-        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, f"the {noun(method)} are too short together", f"add {noun(method)}", **measured)
+        short, step = f"the {noun(method)} are too short together", f"add {noun(method)}"
+        return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, short, step, **measured)
     reason = step or _doubts(known, tables, method, provided, safe)
     if reason:
         verdict = Verdict.NEEDS_EVIDENCE if reason.startswith("state") else Verdict.NEEDS_JUDGEMENT
@@ -72,16 +74,14 @@ def _compared(
 
 def _doubts(known: Facts, tables: dict[str, Any], method: str, provided: float, safe: float) -> str:
     """What keeps a long enough line from meeting: in words that go to the authority or the project file."""
-    from layerfolio.codes.lines_irc import speed
-
     if method in tables["wind_factors"]["blocking"]["methods"] and blocked(known) is None:
         return "state panel_fastening.blocked"
     if provided < safe - 1e-6:
         return "state the height of the storey: with 16 in of floor framing over the wall the factor for height would ask more"
-    if known.line.gypsum_opposite and method in tables["wind_factors"]["gypsum"]["methods"] and not gypsum_opposite(known):
-        return f"gypsum board opposite is stated and no layer of the wall shows it. {CLASH}"
+    if known.line.gypsum_opposite and method in tables["wind_factors"]["gypsum"]["methods"] and not board_opposite(known):
+        return f"gypsum board opposite is stated and no layer on the studs of the wall shows it. {CLASH}"
     if method == "LIB" and not gypsum_layer(known):
-        return "show the gypsum board opposite: it is stated and no layer of the wall is one"
+        return "show the gypsum board opposite: it is stated and no layer on the studs of the wall is one"
     if speed(known) > tables["ends"]["region_from"] + 1e-3:
         return "look up whether the site lies in the region that needs a wind design (R301.2.1.1)"
     return ""
@@ -89,16 +89,13 @@ def _doubts(known: Facts, tables: dict[str, Any], method: str, provided: float, 
 
 def _earthquake(known: Facts, tables: dict[str, Any], method: str, record: Recorder) -> tuple[float | None, str]:
     """Length by earthquake where its table holds, and what stays open there; (None, "") where wind alone is asked."""
-    from layerfolio.codes.lines_irc import category
-
     rows, found = tables["ends"]["categories"], category(known)
     if found in rows["none"]:
         return None, ""
     if found in rows["detached_none"]:
-        townhouse = known.about.answer("building.townhouse")
-        if townhouse is False or (townhouse is None and known.about.occupancy == "house"):
+        if townhouse(known.about) is False:
             return None, ""
-        if townhouse is None:
+        if townhouse(known.about) is None:
             return None, "state building.townhouse: in category C the length by earthquake is asked of townhouses too"
     table = tables["seismic"]
     group = next((name for name, methods in table["groups"].items() if method in methods), "")
@@ -135,10 +132,11 @@ def between(row: list[float], at: list[float], feet: float) -> float:
 def _factors(known: Facts, tables: dict[str, Any], method: str, found: str) -> dict[str, float | None]:
     rows = tables["seismic_factors"]
     spacing = known.line.line_spacing.value / FOOT if known.line.line_spacing else 0.0
-    omitted = method in rows["gypsum"]["methods"] and not (known.line.gypsum_opposite and gypsum_opposite(known))
+    omitted = method in rows["gypsum"]["methods"] and not (known.line.gypsum_opposite and board_opposite(known))
     unblocked = method in rows["blocking"]["methods"] and blocked(known) is False
     return {
-        "k_h": up_to(rows["height"], known.study.height / FOOT), "k_s": up_to(rows["spacing"][found[0]], spacing),
+        "k_h": up_to(rows["height"], storey_height(known) or known.study.height / FOOT),
+        "k_s": up_to(rows["spacing"][found[0]], spacing),
         "k_w": rows["wall"]["heavy"], "k_r": rows["roof"]["light"], "k_g": rows["gypsum"]["factor"] if omitted else 1.0,
         "k_b": rows["blocking"]["factor"] if unblocked else 1.0,
     }  # fmt: skip

@@ -7,6 +7,8 @@ from layerfolio.codes.findings import Verdict
 from layerfolio.codes.line_facts import FOOT, INCH, NOISE, Facts
 from layerfolio.codes.line_layout import gaps_and_ends
 from layerfolio.codes.line_types import Answer
+from layerfolio.codes.lines_irc_continuous import ENDS, is_continuous, least_beside_openings
+from layerfolio.codes.lines_irc_place import category, townhouse
 from layerfolio.codes.site_figures import length
 from layerfolio.units.quantity import Quantity
 
@@ -34,7 +36,7 @@ def least_length(known: Facts, tables: dict[str, Any], method: str) -> tuple[flo
     rows = tables["panels"]
     column = _column(known, rows)
     if method == "CS-WSP":
-        return _continuous(known, rows, column)
+        return least_beside_openings(known, rows)
     row = next((one for one in rows["rows"] if method in one["methods"]), None)
     return (row["least"][column] if row and column is not None else None), ""
 
@@ -52,8 +54,6 @@ def _column(known: Facts, rows: dict[str, Any]) -> int | None:
 
 def _partial(known: Facts, rows: dict[str, Any], method: str, size: float) -> float:
     """What a shorter panel counts: only in categories A to C, of walls up to 9 ft, between the rows in a straight line."""
-    from layerfolio.codes.lines_irc import category
-
     table, feet = rows["partial"], known.study.height / FOOT
     steps = table["rows"].get(8 if feet <= 8 + 1e-3 else 9 if feet <= 9 + 1e-3 else 0)
     if method not in table["methods"] or steps is None or category(known) not in ("A", "B", "C"):
@@ -63,16 +63,6 @@ def _partial(known: Facts, rows: dict[str, Any], method: str, size: float) -> fl
         if low - 1e-6 <= inches <= high:
             return (less + (more - less) * (inches - low) / (high - low)) * INCH
     return 0.0
-
-
-def _continuous(known: Facts, rows: dict[str, Any], column: int | None) -> tuple[float | None, str]:
-    """The least length beside the tallest opening of the line; with an opening of unknown height nothing counts."""
-    heights = [one.height.value if one.height else None for one in known.line.openings]
-    if None in heights or column is None:
-        return None, "state the clear height of every opening"
-    tall = max(heights, default=0.0) / INCH
-    row = next((one[1] for one in rows["continuous"] if tall <= one[0] + 1e-3), None)
-    return (row[column] if row else None), ""
 
 
 def layout_answer(known: Facts, tables: dict[str, Any], method: str, counted: list, words: str) -> Answer:
@@ -85,9 +75,10 @@ def layout_answer(known: Facts, tables: dict[str, Any], method: str, counted: li
         verdict = Verdict.NEEDS_EVIDENCE if words.startswith("state") else Verdict.NEEDS_JUDGEMENT
         return Answer(verdict, tables["panels"]["place"], asked, given, "which panels count is open", words)
     wrong = [f"no {noun(method)[:-1]} is long enough to count"] if not counted else []
-    wrong += ["the next line is too far"] if stated and stated.value > rules["spacing"] * FOOT + NOISE else []
+    wrong += ["the next line is too far"] if stated and stated.value > _apart(known, rules) * FOOT + NOISE else []
     wrong += ["a gap is too wide"] if places and places[0] > rules["gap"] * FOOT + SHORT else []
-    wrong += [f"the first or last {noun(method)[:-1]} is too far from the end"] if places and places[1] > rules["end"] * FOOT + SHORT else []
+    far = places and places[1] > rules["end"] * FOOT + SHORT
+    wrong += [f"the first or last {noun(method)[:-1]} is too far from the end"] if far else []
     wrong += [f"the line has too few {noun(method)}"] if counted and _few(known, rules, counted) else []
     if wrong:
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "; ".join(wrong), f"move, lengthen or add {noun(method)}")
@@ -95,7 +86,14 @@ def layout_answer(known: Facts, tables: dict[str, Any], method: str, counted: li
     if need:
         reason = f"not stated: {', '.join(need)}"
         return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, reason, f"state {' and '.join(need)}")
-    return _open(known, clause, asked, given) or Answer(Verdict.MEETS, clause, asked, given)
+    return _open(known, method, clause, asked, given) or Answer(Verdict.MEETS, clause, asked, given)
+
+
+def _apart(known: Facts, rules: dict[str, Any]) -> int:
+    """Greatest distance of lines, ft: closer where the length by earthquake is asked."""
+    found = category(known)
+    by_wind_alone = found in ("A", "B") or (found == "C" and townhouse(known.about) is False)
+    return rules["spacing"] if by_wind_alone else rules["spacing_by_earthquake"][found[0]]
 
 
 def _asked(known: Facts, tables: dict[str, Any], method: str) -> str:
@@ -105,8 +103,8 @@ def _asked(known: Facts, tables: dict[str, Any], method: str) -> str:
     if method in tables["panels"]["partial"]["methods"]:
         said += ", shorter ones in part"
     return (
-        f"lines {rules['spacing']} ft apart at most, the first {one} within {rules['end']} ft of each end, gaps up to "
-        f"{rules['gap']} ft; two {one}s in a line over {rules['short_line']} ft{said}"
+        f"lines {_apart(known, rules)} ft apart at most, the first {one} within {rules['end']} ft of each end, gaps up to "
+        f"{rules['gap']} ft; two {one}s in a line over {rules['short_line']} ft{said}; {rules['not_judged']}"
     )
 
 
@@ -123,13 +121,14 @@ def _few(known: Facts, rules: dict[str, Any], counted: list) -> bool:
     return not (len(counted) >= 2 or (short and counted[0][1] >= rules["single"] * INCH - SHORT))
 
 
-def _open(known: Facts, clause: str, asked: str, given: str) -> Answer | None:
+def _open(known: Facts, method: str, clause: str, asked: str, given: str) -> Answer | None:
     """What the tables ask beside, and this tool does not judge."""
-    from layerfolio.codes.lines_irc import category
-
     if any(one.height and one.height.value < known.study.height - 0.05 for one in known.line.panels):
         reason = "a panel is lower than the wall: braced panels reach from plate to plate"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "use panels of full height, or ask the authority")
+    if is_continuous(method):
+        step = "show both ends, and the sheathing above and below openings"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, ENDS, step)
     if category(known).startswith("D"):
         reason = "in categories D0 to D2 panels stand at the ends, or the ends have returns or hold-downs: not judged here"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "show the ends of the line against the adopted text")

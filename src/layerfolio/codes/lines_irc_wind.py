@@ -2,12 +2,16 @@
 
 from typing import Any
 
-from layerfolio.codes.line_facts import FOOT, NOMINAL_INCH, Facts, gypsum_opposite, is_gypsum_board, up_to
+from layerfolio.codes.line_facts import FOOT, INCH, NOMINAL_INCH, Facts, gypsum_opposite, up_to
+from layerfolio.codes.line_layers import is_gypsum_board, on_the_studs
 from layerfolio.codes.line_types import ENGINEER
 from layerfolio.codes.lines_irc_closed import NO_GYPSUM
+from layerfolio.codes.lines_irc_place import exposure, speed, storey_height
 from layerfolio.formulas import bracing as f
 from layerfolio.steps.trace import Recorder
 
+HALF_INCH = 0.5 * INCH - 1.2e-4
+"""Least thickness of gypsum board opposite, R602.10.4.3, m."""
 STATE = {"line_spacing": "line_spacing", "eave_to_ridge": "eave_to_ridge", "lines_in_direction": "lines_in_direction"}
 
 
@@ -32,23 +36,26 @@ def wind_length(known: Facts, tables: dict[str, Any], method: str, record: Recor
 
 
 def _taller(known: Facts, tables: dict[str, Any]) -> float:
-    """The factor for height where the storey is the wall and its floor framing; that of the wall where the edition means it."""
+    """The factor for height where the storey is the wall and its floor framing; that which holds where the storey is stated."""
     rules, height = tables["wind_factors"], known.study.height / FOOT
-    own = up_to(rules["height"], height)
-    if not rules["storey_height"][known.about.edition.set_id] or _storey_stated(known):
-        return own
+    if not _by_storey(known, rules) or storey_height(known) is not None:
+        return _height_factor(known, rules)
     return up_to(rules["height"], height + rules["floor_framing"]) or rules["height"][-1][1]
 
 
-def _storey_stated(known: Facts) -> bool:
-    """Whether the project gives one height of storey, which the line's height then covers."""
-    heights = [one.height.value for one in known.about.answer("storeys") or () if one.height]
-    return bool(heights) and max(heights) <= known.study.height + 1e-6
+def _by_storey(known: Facts, rules: dict[str, Any]) -> bool:
+    """Whether the edition's factor goes by the height of the storey; else by that of the wall."""
+    return rules["storey_height"][known.about.edition.set_id]
+
+
+def _height_factor(known: Facts, rules: dict[str, Any]) -> float | None:
+    """By the storey where the edition means it and it is stated, else by the wall; None beyond the rows."""
+    storey = storey_height(known) if _by_storey(known, rules) else None
+    return up_to(rules["height"], storey or known.study.height / FOOT)
 
 
 def table_length(known: Facts, tables: dict[str, Any], method: str) -> tuple[float, str]:
     """Length of the table in m, before factors; else which limit is passed."""
-    from layerfolio.codes.lines_irc import speed
     from layerfolio.codes.lines_irc_length import between
 
     table = tables["wind"]
@@ -66,17 +73,15 @@ def table_length(known: Facts, tables: dict[str, Any], method: str) -> tuple[flo
 
 def wind_factors(known: Facts, tables: dict[str, Any], method: str) -> tuple[dict[str, float], str]:
     """Every factor by its glossary name; else which limit is passed."""
-    from layerfolio.codes.lines_irc import exposure
-
     rules, line, floors = tables["wind_factors"], known.line, known.floors
     roofs = list(zip(rules["roof"]["heights"], rules["roof"]["rows"][floors], strict=True))
-    omitted = method in rules["gypsum"]["methods"] and not (line.gypsum_opposite and gypsum_opposite(known))
+    omitted = method in rules["gypsum"]["methods"] and not (line.gypsum_opposite and board_opposite(known))
     held = method in rules["hold_down"]["methods"] and line.hold_downs and floors == 0
     open_joints = method in rules["blocking"]["methods"] and blocked(known) is False
     found = {
         "k_e": dict(enumerate(rules["exposure"][exposure(known)], 1)).get(known.storeys),
         "k_r": up_to([list(one) for one in roofs], line.eave_to_ridge.value / FOOT),
-        "k_h": up_to(rules["height"], known.study.height / FOOT), "k_n": _lines(line.lines_in_direction, rules),
+        "k_h": _height_factor(known, rules), "k_n": _lines(line.lines_in_direction, rules),
         "k_hd": rules["hold_down"]["factor"] if held else 1.0, "k_g": rules["gypsum"]["factor"] if omitted else 1.0,
         "k_f": _close(known, rules, method), "k_b": rules["blocking"]["factor"] if open_joints else 1.0,
     }  # fmt: skip
@@ -85,7 +90,7 @@ def wind_factors(known: Facts, tables: dict[str, Any], method: str) -> tuple[dic
     if method == "LIB" and not line.gypsum_opposite:
         return {}, NO_GYPSUM
     lost = [name for name, one in found.items() if one is None]
-    words = {"k_e": "the storeys", "k_r": "the roof", "k_h": "the wall", "k_n": "the number of lines"}
+    words = {"k_e": "the storeys", "k_r": "the roof", "k_h": "the height of storey or wall", "k_n": "the number of lines"}
     return found, f"{', '.join(words[one] for one in lost)} passes the table of factors: {ENGINEER}" if lost else ""
 
 
@@ -101,9 +106,14 @@ def _close(known: Facts, rules: dict[str, Any], method: str) -> float:
     return row["factor"] if method in row["methods"] and near and blocked(known) else 1.0
 
 
+def board_opposite(known: Facts) -> bool:
+    """Whether gypsum board of 1/2 in lies on the studs, opposite the panels."""
+    return gypsum_opposite(known, HALF_INCH)
+
+
 def gypsum_layer(known: Facts) -> bool:
-    """Whether any layer of the wall is gypsum board: let-in braces name no panel that it could lie opposite."""
-    return known.assembly is not None and any(is_gypsum_board(one) for one in known.assembly.layers)
+    """Whether gypsum board lies on either face of the studs: let-in braces name no panel that it could lie opposite."""
+    return any(one is not None and is_gypsum_board(one, HALF_INCH) for one in on_the_studs(known.assembly))
 
 
 def blocked(known: Facts) -> bool | None:

@@ -21,7 +21,7 @@ GRADES = (
     "plywood", "OSB O-1", "OSB O-2", "waferboard R-1", "CSA O325 W16", "CSA O325 W20", "CSA O325 W24", "sheathing",
     "structural I", "plywood siding", "particleboard", "fibreboard", "diagonal lumber", "gypsum board", "boards",
 )  # fmt: skip
-SPANS = ("12/0", "16/0", "20/0", "24/0", "24/16", "32/16", "40/20", "48/24")
+SPANS = ("12/0", "16/0", "20/0", "24/0", "24/16", "32/16", "40/20", "48/24", "Wall-16", "Wall-24")
 FASTENERS = ("nail", "screw", "staple")
 LONG = Measure("length", most=200.0, example="9.6 m")
 FROM_START = Measure("length", least=0.0, most=200.0, example="1.2 m")
