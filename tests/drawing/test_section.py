@@ -198,8 +198,8 @@ def test_one_to_five_while_the_section_is_at_most_100_deep(deep, scale):
 
 
 def test_a_section_too_deep_for_every_scale_is_broken_and_says_so():
-    drawing = section(builders.assembly([pictured.layer(1, "Earth", 1200, "earth")]))
-    assert words(drawing, "thickness") == ["1200", "broken"] and words(drawing, "overall") == ["1200"]
+    drawing = section(builders.assembly([pictured.layer(1, "Earth", 2400, "earth")]))
+    assert words(drawing, "thickness") == ["2400", "broken"] and words(drawing, "overall") == ["2400"]
     assert any("broken" in note for note in drawing.notes)
 
 

@@ -64,6 +64,7 @@ def member(
         is_metal=bool(catalogue and catalogue.metal) or bool(conductivity and conductivity.value >= METAL_FROM),
         density=other(sources, "density"),
         specific_gravity=other(sources, "specific_gravity", listed=False),
+        staggered=bool(getattr(framing, "staggered", None)),
     ), choices
 
 

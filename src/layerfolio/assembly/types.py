@@ -59,6 +59,7 @@ class Member:
     is_metal: bool = False
     density: Datum | None = None
     specific_gravity: Datum | None = None  # of its wood, as the project states it
+    staggered: bool = False  # its members stand half a spacing beside those of the other framing
 
 
 @dataclass(frozen=True, slots=True)

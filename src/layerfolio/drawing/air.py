@@ -24,7 +24,7 @@ def air_signs(
         y = _clear_height(band, controls)
         if y is None:
             continue
-        along = view == "slope" or (view == "level" and not (frame and frame.centres))
+        along = view in ("slope", "upright") or (view == "level" and not (frame and frame.centres))
         signs += [((x, y), arrow(x, y) if along else towards(x, y)) for x in _places(frame, length, along)]
     return signs
 

@@ -3,9 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from layerfolio.drawing import breaks
+from layerfolio.drawing import breaks, built_up
 from layerfolio.drawing.cut import Cut
 from layerfolio.drawing.faces import faces, ground_line, heavy_line
+from layerfolio.drawing.fasteners import pin_marks
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.geometry import Outline, rectangle
 from layerfolio.drawing.hatches import FAMILIES, hatch, timber_beyond
@@ -14,6 +15,7 @@ from layerfolio.drawing.layout_stack import Band
 from layerfolio.drawing.marks import Area, Clip, Group, Line, Mark, Point
 from layerfolio.drawing.members import channel, rounded
 from layerfolio.drawing.pieces import OVER, pieces
+from layerfolio.drawing.seams import seam_marks
 
 
 @dataclass(slots=True)
@@ -28,11 +30,13 @@ class Body:
     lines: list[Mark] = field(default_factory=list)
     families: dict[str, None] = field(default_factory=dict)
     unknown: list[str] = field(default_factory=list)
+    runs: dict[int, built_up.Run] = field(default_factory=dict)  # by the number of each of their layers
 
-    def piece(self, band: Band, local: Outline, family: str, number: int, alternate: bool) -> None:
+    def piece(self, band: Band, local: Outline, family: str, number: int, alternate: bool, area: bool = True) -> None:
         """One piece of a layer's main material."""
         outline = self.outline(local)
-        self.hatches.append(Area(outline, band.layer.name, family))
+        if area:
+            self.hatches.append(Area(outline, band.layer.name, family))
         self.families.setdefault(family)
         if family in FAMILIES:
             self.hatches += hatch(
@@ -54,20 +58,32 @@ class Body:
         family = "timber" if member.family == "timber-board" else member.family
         piece = number + framing.band.layer.number
         if family in FAMILIES:
+            across = 90.0 if built_up.is_web(framing) and family != "timber" else 0.0
             self.members += hatch(
-                family, outline, seed=name, piece=piece, turn=self.frame.turn, scale=self.cut.stack.scale
+                family, outline, seed=name, piece=piece, turn=self.frame.turn + across, scale=self.cut.stack.scale
             )
         self.members.append(Line((*outline, outline[0]), 0.5, role="member"))
 
     def beyond(self, framing: Framing) -> None:
         """A member seen along its length, from the torn edge to the break line."""
         name = f"{framing.band.layer.name}/{framing.member.name}"
-        outline = self.outline(_beside_torn(framing, self.cut.length + OVER))
+        edge = self.torn(framing)
+        outline = self.outline(_beside(edge, framing.band, self.cut.length + OVER))
         self.members.append(Area(outline, name, framing.member.family))
         if framing.member.family.startswith("timber"):
             self.members += timber_beyond(outline, turn=self.frame.turn, seed=name)
             self.families.setdefault("timber-board")
-        self.members += self.frame.marks([rounded(_torn_edge(framing), 0.35, 0.42)])
+        elif built_up.is_part(framing):
+            self.members.append(Line((*outline, outline[0]), 0.25, role="beyond"))
+        self.members += self.frame.marks([rounded(edge, 0.35, 0.42)])
+
+    def torn(self, framing: Framing) -> tuple[Point, ...]:
+        """Where the filling ends and the member beyond begins; one edge for all layers of a run."""
+        run = self.runs.get(framing.band.layer.number)
+        if run is None:
+            return _torn_edge(framing, framing.band)
+        edge = _torn_edge(run[0], built_up.whole(run))
+        return built_up.part_of_edge(edge, framing.band.top, framing.band.bottom)
 
     def outline(self, local: Iterable[Point]) -> Outline:
         return tuple(map(self.frame.place, local))
@@ -76,6 +92,8 @@ class Body:
 def body_of(cut: Cut, frame: Frame) -> Body:
     """All pieces of a section on the page."""
     body = Body(cut, frame)
+    runs = built_up.runs_of(cut.stack, cut.framing)
+    body.runs = {one.band.layer.number: run for run in runs for one in run}
     by_number = {one.band.layer.number: one for one in cut.framing}
     previous, alternate = "", False
     for band in cut.stack.bands:
@@ -85,7 +103,7 @@ def body_of(cut: Cut, frame: Frame) -> Body:
             framing = by_number.get(band.layer.number)
             _material(body, band, framing, alternate)
             _framing(body, band, framing)
-    body.faces += frame.marks(faces(cut.stack, cut.length))
+    body.faces += frame.marks(faces(cut.stack, cut.length, built_up.inner_faces(runs)))
     for band in cut.stack.bands:
         if band.line:
             body.families.setdefault(band.layer.family)
@@ -93,6 +111,10 @@ def body_of(cut: Cut, frame: Frame) -> Body:
     if cut.stack.ground:
         body.families.setdefault("ground")
         body.lines += frame.marks([ground_line(cut.stack, cut.length)])
+    for seam in cut.seams:
+        body.lines += frame.marks(seam_marks(seam))
+    for pins in cut.pins:
+        body.lines += frame.marks(pin_marks(pins))
     return body
 
 
@@ -109,8 +131,11 @@ def _material(body: Body, band: Band, framing: Framing | None, alternate: bool) 
         outline = body.outline(rectangle(-OVER, band.bottom, cut.length + OVER, band.top))
         body.hatches.append(Area(outline, band.layer.name, "air"))
         return
+    if band.layer.number in body.runs:
+        _built_up(body, band, framing, alternate)
+        return
     if framing is not None and framing.seen == "along":
-        body.piece(band, _beside_torn(framing, -OVER), band.layer.family, 0, alternate)
+        body.piece(band, _beside(body.torn(framing), band, -OVER), band.layer.family, 0, alternate)
         return
     family, ends = pieces(band, framing, cut.stack.scale, cut.length, cut.view)
     for number, (left, right) in enumerate(ends):
@@ -130,11 +155,29 @@ def _framing(body: Body, band: Band, framing: Framing | None) -> None:
         body.members += body.frame.marks(breaks.cut_short(body.cut.length, band.middle))
 
 
-def _torn_edge(framing: Framing) -> tuple[Point, ...]:
-    band = framing.band
+def _built_up(body: Body, band: Band, framing: Framing, alternate: bool) -> None:
+    """The filling beside flanges and webs: an area for each layer, hatched once over all of them."""
+    run, cut = body.runs[band.layer.number], body.cut
+    family, first = band.layer.family, run[0].band is band
+    if framing.seen == "along":
+        body.hatches.append(Area(body.outline(_beside(body.torn(framing), band, -OVER)), band.layer.name, family))
+        if first:
+            edge = _torn_edge(run[0], built_up.whole(run))
+            body.piece(band, _beside(edge, built_up.whole(run), -OVER), family, 0, alternate, area=False)
+        return
+    for left, right in pieces(band, framing, cut.stack.scale, cut.length, cut.view)[1]:
+        body.hatches.append(Area(body.outline(rectangle(left, band.bottom, right, band.top)), band.layer.name, family))
+    if first:
+        thin = built_up.thinnest(run)
+        ends = pieces(thin.band, thin, cut.stack.scale, cut.length, cut.view)[1]
+        for number, outline in enumerate(built_up.bays(run, ends)):
+            body.piece(band, outline, family, number, alternate, area=False)
+
+
+def _torn_edge(framing: Framing, band: Band) -> tuple[Point, ...]:
     return breaks.torn_edge(framing.torn, band.top, band.bottom, band.layer.name)
 
 
-def _beside_torn(framing: Framing, x: float) -> Outline:
+def _beside(edge: tuple[Point, ...], band: Band, x: float) -> Outline:
     """The part of a layer between its torn edge and `x`."""
-    return (*_torn_edge(framing), (x, framing.band.bottom), (x, framing.band.top))
+    return (*edge, (x, band.bottom), (x, band.top))

@@ -40,12 +40,12 @@ Stations = list[tuple[ControlLine, list[tuple[float, str]]]]
 def tags_of(one: Cut, frame: Frame, note_room: float | None) -> list[Tag]:
     """Tags from the top down, notes set into `note_room` mm; thin neighbours share leaders where all are too many."""
     signs, thick = [at for at, _ in one.signs], one.view == "slope"
-    found = spots(one.stack, one.framing, one.controls, signs, one.length, one.units, thick)
+    found = spots(one.stack, one.framing, one.controls, signs, one.length, one.units, thick, one.pins)
     for pitch in NOTE_PITCHES if note_room is not None else ():
-        made = [_tag(spot, frame, note_room, pitch) for spot in found]
+        made = [made_tag(spot, frame, note_room, pitch) for spot in found]
         if sum(tag.size for tag in made) <= max(one.stack.depth + 2 * NOTES_BEYOND, NOTES_TALLEST):
             return made
-    made = [_tag(spot, frame, None) for spot in found]
+    made = [made_tag(spot, frame, None) for spot in found]
     deep = {str(band.layer.number): band.depth for band in one.stack.bands}
     room = one.stack.depth + 2 * BEYOND if one.view != "slope" else NOTES_TALLEST
     return shared(made, [deep.get(spot.label, 99.0) < THIN for spot in found], room)
@@ -56,16 +56,17 @@ def leaders_of(one: Cut, frame: Frame, tags: list[Tag], column: Column) -> tuple
     leaders = arranged(tags, column)
     if any(tag.further for tag in tags) and any_crossing(leaders):
         signs = [at for at, _ in one.signs]
-        found = spots(one.stack, one.framing, one.controls, signs, one.length, one.units)
-        return arranged([_tag(spot, frame, None) for spot in found], column)
+        found = spots(one.stack, one.framing, one.controls, signs, one.length, one.units, pins=one.pins)
+        return arranged([made_tag(spot, frame, None) for spot in found], column)
     return leaders
 
 
-def _tag(spot: Spots, frame: Frame, note_room: float | None, pitch: float = PITCH) -> Tag:
+def made_tag(spot: Spots, frame: Frame, note_room: float | None, pitch: float = PITCH, rows: int = 2) -> Tag:
+    """A spot as a tag of the page, its note set into `note_room` mm and so many rows."""
     note = ()
     if note_room is not None:
         room = note_room - half_width(spot.label) + RADIUS
-        note = wrapped(next((one for one in spot.notes if wide(one) <= room), spot.notes[-1]), room)
+        note = wrapped(next((one for one in spot.notes if wide(one) <= room), spot.notes[-1]), room, rows)
     size = pitch if len(note) > 1 else PITCH
     return Tag((spot.label,), tuple(frame.place(one) for one in spot.places), note, (), size, spot.member)
 
@@ -74,12 +75,12 @@ def letter_stations(one: Cut, frame: Frame, leaders: Sequence[Leader]) -> Statio
     """Control lines with the places of their letters, clear of members, signs and leaders."""
     paths = [[frame.local(point) for point in (*leader.further[::-1], *leader.path)] for leader in leaders]
     shut = {line.y: _shut(one, line.y, paths) for line in one.controls}
-    return control.stations(one.controls, one.length, shut, one.view == "slope")
+    return control.stations(one.controls, one.length, shut, one.view in ("slope", "upright"))
 
 
 def _shut(one: Cut, y: float, paths: list[list[Point]]) -> tuple[Stretches, Stretches]:
     """Stretches that a letter at `y` should keep out of, and those that it must."""
-    reach, near = control.MEMBER, 1.9 if one.view != "slope" else 2.6
+    reach, near = control.MEMBER, 1.9 if one.view in ("plan", "level") else 2.6
     soft, hard = [], []
     for frame in one.framing:
         if frame.band.bottom - near < y < frame.band.top + near:
@@ -88,6 +89,8 @@ def _shut(one: Cut, y: float, paths: list[list[Point]]) -> tuple[Stretches, Stre
                 soft.append((frame.torn - reach, frame.torn + DRIFT * frame.band.depth + reach))
         if frame.band.layer.kind == "solid":
             soft += [(x - reach, x + reach) for x in frame.centres]
+    soft += [(x - reach, x + reach) for pins in one.pins if pins.passes(y) for x in pins.places]
+    hard += [(seam.x - seam.half - 0.5, seam.x + seam.half + 0.5) for seam in one.seams if abs(seam.face - y) < near]
     half = control.AIR if one.view == "plan" else AIR_ARROW
     hard += [(x - half, x + half) for (x, at), _ in one.signs if abs(at - y) < 2 * near]
     for path in paths:
@@ -114,12 +117,20 @@ def section_group(one: Cut, frame: Frame, stations: Stations) -> tuple[Group, Bo
     over: list[Mark] = []
     for line, places in stations:
         members = [ends for framing in one.framing if _passes(framing.band, line.y) for ends in framing.intervals]
+        members += _pinned(one, line.y, members)
         over += control.line_marks(line, places, one.length, frame.turn != 0, members)
     over += [mark for _, marks in one.signs for mark in marks]
     lines = (Group("control lines", frame.marks(over)),) if over else ()
     signs = [control.letter(frame.place((x, line.y)), sign) for line, places in stations for x, sign in places]
     ends = frame.marks(breaks.break_lines(one.length, one.stack.depth))
     return Group("section", (*ground_strokes(one, frame), clipped(body, lines), *ends, *signs)), body
+
+
+def _pinned(one: Cut, y: float, members: Stretches) -> Stretches:
+    """Where fasteners pass a control line outside members: the white of the line stops there too."""
+    half = 0.4
+    found = [(x - w, x + w) for pins in one.pins if pins.passes(y) for w in (pins.width / 2 + half,) for x in pins.places]
+    return [(a, b) for a, b in found if not any(c < b and a < d for c, d in members)]
 
 
 def _passes(band: Band, y: float) -> bool:

@@ -99,7 +99,7 @@ def spacing_lines(
     lead = main_framing([one for one in framing if one.centres])
     rest = [one for one in framing if one.centres and one is not lead]
     if above is not None and lead and lead.band.layer.kind == "solid" and len(lead.centres) > 1:
-        _spacing(upper, lead, units, above, 0.0, "", length)
+        spacing_line(upper, lead, units, above, 0.0, "", length)
         _centre_lines(upper, lead, above, -stack.depth - 2.0)
     elif lead:
         rest.insert(0, lead)
@@ -110,15 +110,16 @@ def spacing_lines(
             continue
         done.add(round(one.spacing, 3))
         beyond = lead is not None and one.band.middle > lead.band.middle  # across the section from what it measures
-        _spacing(lower, one, units, below, -stack.depth, f"{one.tag}: " if several or beyond else "", length)
+        spacing_line(lower, one, units, below, -stack.depth, f"{one.tag}: " if several or beyond else "", length)
         below -= 7.0 if length == inf else 7.0 + UNDER - 1.1
     lower.marks.sort(key=lambda one: isinstance(one, Text))  # a figure's white field cuts the lines that pass it
     return upper, lower
 
 
-def _spacing(
+def spacing_line(
     made: Dimensions, one: Framing, units: Units, y: float, feature: float, prefix: str, length: float
 ) -> None:
+    """The spacing of one framing at `y`, extension lines from `feature`; its figure as `spacing_lines` places it."""
     sign = 1 if y > feature else -1
     shown = [x for x in one.centres if x - one.width / 2 >= 0]
     text = with_other(figure(one.member.spacing, units), one.member.spacing.value, units)

@@ -21,7 +21,8 @@ def clear_of_leaders(marks: Sequence[Mark], leaders: Sequence[Leader]) -> list[M
     crossed = [one for one in texts if one.role == "spacing" and _crossed(one, leaders)]
     instead: dict[Text, Text | None] = {}
     for one in crossed:
-        taken = [*_ticks(marks), *(text_box(other) for other in texts if other is not one)]
+        others = [instead.get(other, other) for other in texts if other is not one]  # where they have gone by now
+        taken = [*_ticks(marks), *(text_box(other) for other in others if other is not None)]
         instead[one] = _moved(one, FIGURE_STEPS, one.turn, leaders, taken)
         if instead[one] is one:
             instead[one] = None

@@ -1,5 +1,7 @@
 """Lines along the layers, in the section's own directions: faces, heavy lines of thin layers, the ground line."""
 
+from collections.abc import Collection
+
 from layerfolio.drawing.geometry import rectangle
 from layerfolio.drawing.layout_stack import Band, Stack
 from layerfolio.drawing.marks import Area, Line, Mark
@@ -8,8 +10,8 @@ from layerfolio.drawing.pieces import OVER
 STRONG, WEAK = 0.5, 0.35
 
 
-def faces(stack: Stack, length: float) -> list[Mark]:
-    """A line at every face, stronger at the outer faces and at cut timber."""
+def faces(stack: Stack, length: float, without: Collection[float] = ()) -> list[Mark]:
+    """A line at every face, stronger at the outer faces and at cut timber; none at the heights in `without`."""
     solid = [one for one in stack.bands if one.form == "body"]
     marks: list[Mark] = []
     for index, one in enumerate(solid):
@@ -19,7 +21,7 @@ def faces(stack: Stack, length: float) -> list[Mark]:
         after = solid[index + 1] if index + 1 < len(solid) else None
         touching = after is not None and abs(after.top - one.bottom) < 1e-6
         marks.append(_face(one.bottom, length, after is None or _timber(one) or (touching and _timber(after))))
-    return marks
+    return [one for one in marks if round(one.points[0][1], 6) not in without]
 
 
 def _timber(band: Band) -> bool:

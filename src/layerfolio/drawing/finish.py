@@ -7,7 +7,7 @@ from layerfolio.drawing.dodge import clear_of_leaders, words_clear
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.frame import Frame
 from layerfolio.drawing.geometry import moved
-from layerfolio.drawing.layout_notes import layout_notes
+from layerfolio.drawing.layout_notes import notes_of
 from layerfolio.drawing.layout_scale import scale_text
 from layerfolio.drawing.layout_tags import Leader
 from layerfolio.drawing.lettering import SIZE, wide
@@ -46,7 +46,7 @@ def finished(
     stations = compose.letter_stations(cut, frame, leaders)
     section, body = compose.section_group(cut, Frame(frame.turn, (x, y - low)), stations)
     placed = (section, *(moved(one, 0.0, (0.0, -low)) for one in (*groups, *foot)))
-    notes = layout_notes(cut.stack, cut.framing, body.unknown, cut.units, cut.view)
+    notes = notes_of(cut, body.unknown)
     families = (*body.families, *signs_of(cut))
     return Drawing(assembly.name, width, top - low + TOP, placed, cut.stack.scale, text, families, notes)
 

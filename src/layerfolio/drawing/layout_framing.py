@@ -6,7 +6,7 @@ from typing import Literal
 from layerfolio.assembly.types import Assembly, Member
 from layerfolio.drawing.layout_stack import Band, Stack
 
-View = Literal["plan", "level", "slope"]
+View = Literal["plan", "level", "slope", "upright"]  # upright: a wall cut from top to bottom
 FIRST = 7.0  # mm: middle of the first member from the break line
 CLEAR = 0.6  # between a member and the break line at least
 TORN, TORN_CAVITY = 0.62, 0.80  # of the length: here a bay ends and the member beyond shows
@@ -67,9 +67,9 @@ def framings(
     return tuple(_placed(one, lead, start, length) for one in seen)
 
 
-def main_framing(found: list[Framing]) -> Framing | None:
-    """The framing that carries: of the deepest solid layer, else of the deepest cavity."""
-    known = [one for one in found if one.seen == "cut"]
+def main_framing(found: list[Framing], any_way: bool = False) -> Framing | None:
+    """The framing that carries: of the deepest solid layer, else of the deepest cavity; `any_way`: seen along or cut."""
+    known = [one for one in found if one.seen == "cut" or (any_way and one.seen == "along")]
     return max(known, key=lambda one: (one.band.layer.kind == "solid", one.band.depth), default=None)
 
 
@@ -87,6 +87,8 @@ def _seen(one: Framing, main: Framing | None, view: View) -> Framing:
     direction = _TURNS.get(one.member.direction, one.member.direction)
     if view == "plan":
         along = direction == "horizontal"
+    elif view == "upright":
+        along = direction != "horizontal"
     elif view == "slope":
         battens = one.band.layer.kind == "cavity" and one.band.layer.cavity == "unventilated"
         along = direction == "vertical" or (not direction and not battens)
@@ -111,7 +113,15 @@ def _placed(one: Framing, lead: Framing, start: float, length: float) -> Framing
     else:
         count = max(1, int((length - one.width - 6) / one.spacing) + 1)
         first = (length - (count - 1) * one.spacing) / 2
+    if abs(ratio - 1) < 1e-4 and _beside(one, lead):
+        first += one.spacing / 2
     return replace(one, centres=_centres(first, one, length))
+
+
+def _beside(one: Framing, lead: Framing) -> bool:
+    """Whether one of two framings in solid layers is staggered against the other."""
+    both_solid = one.band.layer.kind == lead.band.layer.kind == "solid"
+    return one.band is not lead.band and (one.member.staggered or (lead.member.staggered and both_solid))
 
 
 def _centres(first: float, one: Framing, length: float) -> tuple[float, ...]:

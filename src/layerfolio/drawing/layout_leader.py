@@ -35,6 +35,7 @@ class Leader:
     dot: Point
     elbow: Point
     circle: Point
+    left: bool = False  # stands left of the drawing, its note left of the circle
 
     @property
     def further(self) -> tuple[Point, ...]:
@@ -43,7 +44,8 @@ class Leader:
 
     @property
     def path(self) -> tuple[Point, Point, Point]:
-        return self.dot, self.elbow, (self.circle[0] - half_width(self.tag.labels[0]), self.circle[1])
+        reach = half_width(self.tag.labels[0]) * (-1 if self.left else 1)
+        return self.dot, self.elbow, (self.circle[0] - reach, self.circle[1])
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,11 @@
 """What a sheet must say about a drawing that does not show everything true to scale."""
 
+from layerfolio.drawing.cut import Cut
+from layerfolio.drawing.fasteners import pin_note
 from layerfolio.drawing.figures import Units, figure
 from layerfolio.drawing.layout_framing import Framing, View
 from layerfolio.drawing.layout_stack import Band, Stack
+from layerfolio.drawing.seams import seam_note
 
 
 def layout_notes(
@@ -13,6 +16,12 @@ def layout_notes(
     notes += [note for one in framing for note in _of_framing(one, units, view)]
     notes += [f"No hatch is known for {one!r}: drawn as a plain outline" for one in dict.fromkeys(unknown)]
     return tuple(notes)
+
+
+def notes_of(cut: Cut, unknown: list[str]) -> tuple[str, ...]:
+    """All notes of a section: of layers and framing, then of fasteners and seams."""
+    notes = layout_notes(cut.stack, cut.framing, unknown, cut.units, cut.view)
+    return (*notes, *(pin_note(one, cut.units) for one in cut.pins), *seam_note(cut.seams))
 
 
 def _of_band(band: Band, units: Units) -> list[str]:
@@ -34,8 +43,8 @@ def _of_framing(one: Framing, units: Units, view: View) -> list[str]:
     if one.seen == "no":
         share = f", {one.member.share.value * 100:g} % of the area," if one.member.share else ""
         return [f"{name}{share} is not drawn: its width and spacing are not both given"]
-    if one.seen == "along" and view == "slope":
-        return []  # what runs up the slope is seen along its length in every sloped section
+    if one.seen == "along" and view in ("slope", "upright"):
+        return []  # what runs up is seen along its length in every section that is cut from bottom to top
     if one.seen == "along":
         spacing = figure(one.member.spacing, units).text + ("" if units == "customary" else " mm")
         return [f"{name} runs along the section at {spacing} and is seen beyond the cut"]

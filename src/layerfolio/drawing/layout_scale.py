@@ -7,9 +7,9 @@ from layerfolio.drawing.layout_stack import LEAST_CUT, SHEET, THINNEST, full_dep
 
 DEEPEST = 100.0  # mm on paper
 SHALLOW = 30.0  # mm on paper: below this a larger scale serves better
-SCALES = {"metric": (5, 10), "customary": (4, 8, 12, 16)}
+SCALES = {"metric": (5, 10, 20), "customary": (4, 8, 12, 16)}
 BASE = {"metric": 5, "customary": 8}
-LARGER = {"metric": 2, "customary": 2}
+LARGER = {"metric": 2, "customary": 4}
 _WRITTEN = {
     1: "12\" = 1'-0\"", 2: "6\" = 1'-0\"", 4: "3\" = 1'-0\"", 8: "1 1/2\" = 1'-0\"", 12: "1\" = 1'-0\"",
     16: "3/4\" = 1'-0\"", 24: "1/2\" = 1'-0\"",

@@ -1,9 +1,10 @@
 """Where the dot of each tag may lie: inside its layer or member, clear of what is drawn there."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from layerfolio.drawing.control import ControlLine
+from layerfolio.drawing.fasteners import Pins
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.layout_framing import DRIFT, Framing
 from layerfolio.drawing.layout_stack import Band, Stack
@@ -39,6 +40,7 @@ def spots(
     length: float,
     units: Units,
     thick: bool = True,
+    pins: Sequence[Pins] = (),
 ) -> list[Spots]:
     """One entry for each layer, and for each framing that is drawn, from the top down; `thick`: with thicknesses."""
     frames = {one.band.layer.number: one for one in framing}
@@ -54,7 +56,7 @@ def spots(
         found.append(Spots(str(band.layer.number), notes, _places(columns, heights)))
         if shown:
             heights = _heights(band, lines, BESIDE)
-            columns = _member_columns(frame, length)
+            columns = _clear_of(_member_columns(frame, length), band, pins)
             found.append(Spots(frame.tag, (member_note(frame, units),), _places(columns, heights), True))
     return found
 
@@ -96,6 +98,13 @@ def _gaps(blocked: list[tuple[float, float]], length: float) -> list[float]:
     if at < length - 1:
         edges.append((at + length - 1) / 2)
     return edges[::-1]
+
+
+def _clear_of(columns: list[float], band: Band, pins: Sequence[Pins]) -> list[float]:
+    """Places beside the fasteners that pass a layer; all of them where none is clear."""
+    passing = [(x, one.width / 2) for one in pins if one.passes(band.middle) for x in one.places]
+    clear = [x for x in columns if all(abs(x - at) > half + 0.9 for at, half in passing)]
+    return clear or columns
 
 
 def _member_columns(frame: Framing, length: float) -> list[float]:

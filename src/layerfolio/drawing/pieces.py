@@ -19,7 +19,8 @@ def pieces(
         bay = frame.spacing - frame.width
         starts, ends = [min(first - bay, -OVER), *edges[1::2]], [*edges[::2], max(last + bay, length + OVER)]
         return family, [(a, b) for a, b in zip(starts, ends, strict=True) if b - a > 0.05 and b > 0 and a < length]
-    upright = view == "slope" or (view == "plan" and "vertical" in band.layer.title.lower())
+    stands = "vertical" in band.layer.title.lower()
+    upright = view == "slope" or (view == "plan" and stands) or (view == "upright" and not stands)
     if family == "timber" or (family == "timber-board" and upright and not _runs_up(band)):
         step = BOARD / scale
         count = int((length + OVER) / step) + 1

@@ -36,11 +36,12 @@ def tag_marks(leader: Leader) -> list[Mark]:
     for number, label in enumerate(leader.tag.labels):
         at = x + number * SIDE
         marks += [_outline(at, y, label), middle_text(at, y, label, anchor="middle", role=f"tag {label}")]
-    start = x + (len(leader.tag.labels) - 1) * SIDE + half_width(leader.tag.labels[-1]) + NOTE_GAP
+    off = (len(leader.tag.labels) - 1) * SIDE + half_width(leader.tag.labels[-1]) + NOTE_GAP
+    start, anchor = (x - off, "end") if leader.left else (x + off, "start")
     rows = leader.tag.note
     for number, words in enumerate(rows):
         height = y + ((len(rows) - 1) / 2 - number) * LINE
-        marks.append(middle_text(start, height, words, role="note"))
+        marks.append(middle_text(start, height, words, anchor=anchor, role="note"))
     return marks
 
 

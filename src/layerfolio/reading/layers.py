@@ -10,7 +10,7 @@ from layerfolio.reading.groups import Later, ListOf, Nested
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Record, key
 from layerfolio.reading.report import Report, join
-from layerfolio.reading.scalars import Line, Number, Pick
+from layerfolio.reading.scalars import Flag, Line, Number, Pick
 from layerfolio.reading.tree import Mapping
 from layerfolio.units.quantity import Quantity
 
@@ -40,6 +40,7 @@ class Framing(Record):
     fraction: Quantity | None = key(Measure("share", most=1.0), "share of the area; decides the heat calculation")
     direction: str | None = key(Pick(*DIRECTIONS), "which way the members run")
     member_id: str | None = key(Line("joist-1", 60), "members of one id overlap: flange and web of one joist")
+    staggered: bool | None = key(Flag(), "whether they stand half a spacing beside the members of the other framing")
     resistance: Quantity | None = key(Measure("resistance"), "of the member through the layer")
     conductivity: Quantity | None = key(Measure("conductivity"), "of the member")
     source: str | None = key(Line("test report (number)"), "where the member's own figures come from")

@@ -28,6 +28,7 @@ from layerfolio.sheets.ground_steps import ground_blocks
 from layerfolio.sheets.layer_table import MOST_LOOSE_ROWS, layer_table
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.source_book import MEANING, NOT_REREAD
+from layerfolio.sheets.upright_section import upright_section
 from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed, significant
 
@@ -50,8 +51,10 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
         desk.moved_notes[name] = drawing.notes
     elif drawing.notes:
         blocks.append(Paragraph(_drawing_notes(drawing)))
+    second, families = upright_section(desk, name, drawing)
     title = f"{KIND_WORDS[one.kind]} {name}: assembly"
-    return Sheet(name, title, drawing.scale_text or "—", tuple(blocks), drawing.families)
+    legend = tuple(dict.fromkeys((*drawing.families, *families)))
+    return Sheet(name, title, drawing.scale_text or "—", (*blocks, *second), legend)
 
 
 def has_vapour_sheet(one: Assembly) -> bool:
