@@ -5,7 +5,7 @@ from math import cos, radians, tan
 from layerfolio.drawing.detail.model import Arrow, Break, Bubble, Detail, Measure, Note, Piece, Sheet, Trace, Word
 from layerfolio.drawing.geometry import rectangle
 
-TOP, LOW, RIGHT = 520.0, -300.0, 540.0  # of the foot of the wall
+TOP, LOW, RIGHT = 500.0, -280.0, 310.0  # of the foot of the wall
 
 
 def upright(family, layer, x0, x1, low, high=TOP, **rest):
@@ -20,7 +20,7 @@ def sill() -> Detail:
     """Wall W1 on the edge of slab F1: the slab's top is y = 0, the outer face of the studs x = 0."""
     boards = [
         upright("timber", "W1/larch", -107, -88, max(18, y), min(y + 140, TOP), edge=0.5, number=n)
-        for n, y in enumerate(range(18, 520, 140))
+        for n, y in enumerate(range(18, 500, 140))
     ]
     return Detail(
         "sill by hand", "vertical section through a stud bay",
@@ -49,13 +49,13 @@ def sill() -> Detail:
             Note("larch 19 on battens 38", ((-97, 480),), "left", "W1/1"), Note("mineral wool 50", ((-25, 280),), "left", "W1/4"),
             Note("sheathing membrane", ((-50, 400),), "left", "W1/3"), Note("plate 38 × 184, on membrane", ((60, 20),), "left"),
             Note("flashing, mesh above", ((-108, -5),), "left"), Note("edge board 80, protected", ((-60, -130),), "left"),
-            Note("panel-15, seams taped", ((191, 420),), "right", "W1/6"), Note("membrane, turned up", ((470, -120),), "right"),
-            Note("concrete 120, cork tile 6", ((420, -50),), "right", "F1/3"), Note("tape, panel to membrane", ((200, 30),), "right"),
-            Note("foam-glass gravel 350", ((430, -270),), "right", "F1/1"),
+            Note("panel-15, seams taped", ((191, 420),), "right", "W1/6"), Note("membrane, turned up", ((280, -120),), "right"),
+            Note("concrete 120, cork tile 6", ((270, -50),), "right", "F1/3"), Note("tape, to membrane", ((200, 30),), "right"),
+            Note("foam-glass gravel 350", ((260, -230),), "right", "F1/1"),
         ),
         measures=(
             Measure((-107, -180), (-107, 18), "y", -170, text="200 min."),
-            Measure((-80, LOW), (0, LOW), "x", LOW - 35, 0.08),
+            Measure((-80, LOW), (0, LOW), "x", LOW - 50, 0.08),
         ),
         breaks=(
             Break((-127, TOP), (270, TOP)), Break((RIGHT, 26), (RIGHT, LOW - 20)), Break((-100, LOW), (RIGHT + 20, LOW)),

@@ -55,10 +55,11 @@ def around_of(page: Detail, fit: Fit, units: Units, width: float) -> Around:
     found = columns(page, fit, legs_in(page), _obstacles(measures, arrows), _ground_under(page, fit))
     sides = [(leader, side) for side, group in found.items() for _, leader in group]
     lines = [tag_marks.leader_line(*one) for one in sides]
-    measures = dodged(measures, lines)
-    leaders: list[Mark] = [*lines, *(dot for leader, _ in sides for dot in tag_marks.leader_dots(leader))]
-    tags = [mark for one in sides for mark in tag_marks.tag_marks(*one)]
     content = _content(page, width)
+    tags = [mark for one in sides for mark in tag_marks.tag_marks(*one)]
+    kept = [corners(extent([one])) for one in (*content[1:], *tags)]
+    measures = dodged(measures, lines, kept, width)
+    leaders: list[Mark] = [*lines, *(dot for leader, _ in sides for dot in tag_marks.leader_dots(leader))]
     full = _full(page, [*measures, *leaders, *tags], content, arrows, width)
     words: list[Mark] = []
     if page.slope:

@@ -56,7 +56,10 @@ def clear_spot(
         if full.free((x - half[0], y - half[1], x + half[0], y + half[1])) and accept(wanted, (x, y)):
             return x, y
     x0, _, x1, y1 = full.limit
-    return min(max(wanted[0], x0 + half[0]), x1 - half[0]), y1 + half[1] + 1.0
+    x, y = min(max(wanted[0], x0 + half[0]), x1 - half[0]), y1 + half[1] + 1.0
+    while any(abs(x - (one[0] + one[2]) / 2) < half[0] + (one[2] - one[0]) / 2 and one[3] > y - half[1] for one in full.boxes):
+        y += STEP
+    return x, y
 
 
 @cache

@@ -1,6 +1,5 @@
 """Scale of a detail, and where drawing and tag columns stand across the page."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from layerfolio.drawing.detail.measure_marks import measure_marks
@@ -9,14 +8,13 @@ from layerfolio.drawing.detail.note_rows import room_for, size_of
 from layerfolio.drawing.detail.on_paper import Box, cut_box, on_paper
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
-from layerfolio.drawing.layout_tags import NOTE_GAP, RADIUS, Column
-from layerfolio.drawing.lines import Obstacle
+from layerfolio.drawing.layout_tags import NOTE_GAP, RADIUS
 
 SCALES = {"metric": (2.0, 5.0, 10.0, 20.0), "customary": (4.0, 8.0, 12.0, 16.0)}
 SMALLER = {"metric": (25.0, 50.0), "customary": (24.0, 48.0)}  # where even the last does not fit
 ELBOW, GAP = 3.4, 2.6  # from elbow to circle; from the drawing to the elbow at least
 LOOSE = 6.0  # mm that a wide page adds to the gap
-FOOT = 22.0  # check bar, scale and key below the drawing
+FOOT = 24.5  # check bar, scale and key below the drawing, zigzag and white above it
 BEYOND = 5.0  # mm that columns may reach above and below the drawing
 
 
@@ -34,11 +32,6 @@ class Fit:
 
     def room(self, side: Side) -> float:
         return self.rooms[side == "right"]
-
-    def column(self, side: Side, obstacles: Sequence[Obstacle]) -> Column:
-        """The column as leaders see it; the left one mirrored."""
-        at, sign = (1, 1) if side == "right" else (0, -1)
-        return Column(sign * self.elbows[at], sign * self.circles[at], tuple(obstacles))
 
 
 def fitted(detail: Detail, units: Units, width: float, room: float, scale: float | None) -> Fit:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from layerfolio.drawing.detail.model import Measure
 from layerfolio.drawing.figures import INCH, Units, inch_text
-from layerfolio.drawing.geometry import Outline, boxes_touch, rectangle, text_box, turned
+from layerfolio.drawing.geometry import Outline, bounds, boxes_touch, rectangle, text_box, turned
 from layerfolio.drawing.lettering import CAPITAL, SIZE, wide
 from layerfolio.drawing.lines import crosses_outline
 from layerfolio.drawing.marks import Line, Mark, Text
@@ -77,15 +77,17 @@ def _figure(one: Measure, start: float, end: float, text: str) -> Text:
     return Text((one.line - TICK - 1.0, middle - CAPITAL / 2), text, SIZE, anchor="end", box=BOX, role="figure")
 
 
-def dodged(marks: list[Mark], leaders: Sequence[Line]) -> list[Mark]:
-    """The same; a figure that a leader cannot help crossing moves along its line, or to the other side of its ticks."""
+def dodged(marks: list[Mark], leaders: Sequence[Line], kept: Sequence[Outline], width: float) -> list[Mark]:
+    """The same; a figure that a leader cannot help crossing moves along its line, or across it, clear of
+    what is drawn round it and of the outlines `kept`, within the page's width."""
     ticks = [_around(one) for one in marks if isinstance(one, Line) and one.role == "tick"]
     lines = [*leaders, *(one for one in marks if isinstance(one, Line) and one.role in ("dimension", "extension"))]
     done = list(marks)
     for number, one in enumerate(marks):
         if isinstance(one, Text) and _crossed(one, leaders):
             others = [text_box(other) for other in done if isinstance(other, Text) and other is not one]
-            done[number] = next((tried for tried in _other_places(one) if _is_free(tried, lines, ticks + others)), one)
+            places = (tried for tried in _other_places(one) if _is_on_page(tried, width))
+            done[number] = next((tried for tried in places if _is_free(tried, lines, [*ticks, *others, *kept])), one)
     return done
 
 
@@ -96,6 +98,11 @@ def _other_places(one: Text) -> Iterator[Text]:
         for along in steps if across == 0.0 else (0.0, *steps):
             dx, dy = turned((along, across), one.turn)
             yield replace(one, at=(one.at[0] + dx, one.at[1] + dy))
+
+
+def _is_on_page(one: Text, width: float) -> bool:
+    box = bounds(text_box(one))
+    return box[0] >= 0.0 and box[2] <= width
 
 
 def _is_free(one: Text, lines: Sequence[Line], taken: Sequence[Outline]) -> bool:
