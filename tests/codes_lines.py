@@ -105,12 +105,13 @@ def judged(where, stated, assembly=None, beside=None):
     return line_judged(lines["L1"], context(where, Envelope(thermal, wall_lines=lines)))
 
 
-def findings(where, stated, assembly=None, beside=None):
-    """Findings on the line by question."""
-    assembly = assembly or wall()
-    heat = thermal_study(assembly)
-    around = Envelope({"W1": heat}, wall_lines=_lines(stated, assembly, beside))
-    found = codes.judge(where, {"W1": (heat, vapour_study(assembly, heat.layers))}, around)
+def findings(where, stated, assembly=None, beside=None, *, others=(), junctions=()):
+    """Findings on the line by question; `others`: assemblies beside the wall, `junctions`: where they meet."""
+    made = {one.name: one for one in (assembly or wall(), *others)}
+    heat = {name: thermal_study(one) for name, one in made.items()}
+    around = Envelope(heat, wall_lines=_lines(stated, made["W1"], beside), junctions=tuple(junctions))
+    both = {name: (one, vapour_study(made[name], one.layers)) for name, one in heat.items()}
+    found = codes.judge(where, both, around)
     return {one.id.rpartition("/")[2]: one for one in found if one.assembly == "L1"}
 
 

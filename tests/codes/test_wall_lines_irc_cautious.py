@@ -3,9 +3,9 @@
 Outside figures, read in two adopted texts of 2021 (Colorado, chapter 3; Connecticut, chapter 6): R301.3 (storeys of wood framing
 up to 11 ft 7 in with bearing studs up to 10 ft; by exception 13 ft 7 in with studs up to 12 ft), R602.10.4.2 and R602.10.7
 (continuous sheathing on every surface that can be sheathed, each end as one of the figure's conditions), R602.10.4.3 (gypsum
-board of 1/2 in opposite the bracing), Table R602.3(3) with its note (least span ratings 24/0 and 24/16; Wall-16 and Wall-24 instead
-of 24/0), Table R602.10.4 (the board of each method; PBS on studs at 16 in), R602.10.5 (least lengths by the taller opening,
-interpolation permitted), Table R602.10.1.3 (lines of townhouses in category C up to 50 ft apart).
+board of 1/2 in opposite the bracing), Table R602.3(3) with its note (least span ratings 24/0 and 24/16; Wall-16 and Wall-24
+instead of 24/0), Table R602.10.4 (the board of each method; PBS on studs at 16 in), R602.10.5 (least lengths by the taller
+opening, interpolation permitted), Table R602.10.1.3 (lines of townhouses in category C up to 50 ft apart).
 """
 
 from dataclasses import replace

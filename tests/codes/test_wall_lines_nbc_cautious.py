@@ -220,3 +220,29 @@ def test_the_edition_of_2015_decides_none_of_it(figures):
         {"panel_fastening": pins("38 mm x 1.9 mm")}, {"storeys_above": 3},
     ):  # fmt: skip
         assert not {MEETS, NOT} & set(verdicts(place("nbc-2015", **figures), line(FULL, **change)).values())
+
+
+# 9.23.3.5: the rows that are carried are those of plywood, strand board and waferboard
+
+OTHER = ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding")
+
+
+@pytest.mark.parametrize("inside", [True, False])
+@pytest.mark.parametrize("figures", [LOW, HIGH, WINDY])
+@pytest.mark.parametrize("grade", OTHER)
+def test_nails_of_other_boards_are_a_question(figures, inside, grade):
+    """However long and close they are."""
+    for nail in ("63 mm x 3.25 mm", "38 mm x 2 mm"):
+        one = findings(place(**figures), line(FULL, grade=grade, panel_fastening=pins(nail)), wall(inside))["wall-line-fastening"]
+        assert str(one.verdict) == JUDGE and grade in one.reason
+
+
+@pytest.mark.parametrize("figures", [LOW, HIGH, WINDY])
+def test_nails_of_a_panel_without_a_grade_wait_for_it(figures):
+    one = findings(place(**figures), line(FULL, grade=None), wall())["wall-line-fastening"]
+    assert str(one.verdict) == EVIDENCE and "panel.grade" in one.next_step
+
+
+@pytest.mark.parametrize("grade", ["plywood", "OSB O-1", "OSB O-2", "waferboard R-1", "CSA O325 W24"])
+def test_nails_of_wood_panels_meet(grade):
+    assert verdicts(place(**LOW), line(FULL, grade=grade), wall())["wall-line-fastening"] == MEETS

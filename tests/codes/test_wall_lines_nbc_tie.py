@@ -5,9 +5,13 @@ braced panels 82 mm at 150 mm, for interior walls above and below) and 9.23.3.4.
 nails of 63 mm at each end).
 """
 
+from types import SimpleNamespace
+
 import pytest
 
+import builders as b
 from codes_lines import findings, line, mm, pins, place, shank, strips, verdicts, wall, whole
+from layerfolio.assembly.junction_types import Junction
 from layerfolio.reading.wall_lines import PlateNailing
 
 MEETS, NOT, JUDGE, EVIDENCE = "meets", "does not meet", "needs judgement", "needs evidence"
@@ -100,3 +104,72 @@ def test_anchors_are_said_not_to_be_judged(figures):
 def test_a_low_line_with_its_tie_meets_in_every_question():
     found = verdicts(place(**LOW), line(FULL, plate_nailing=nails()))
     assert set(found.values()) == {MEETS} and "wall-line-tie" in found
+
+
+# a wall on a slab
+
+
+def assembled(kind, name):
+    made = b.layer(1, R=1, d=0.1, family="concrete" if kind == "slab" else "timber")
+    return b.assembly([made], kind=kind, name=name, slope=0.0)
+
+
+def sill(kind, name, stated=True):
+    return Junction(1, "sill", ("W1", name), f"Sill: wall W1 on {kind} {name}", (), stated)
+
+
+S1, F1 = assembled("slab", "S1"), assembled("floor", "F1")
+
+
+def on(figures=LOW, *, joints=(), others=(S1,), storeys=1, documents=(), **stated):
+    where = place(**figures, storeys=storeys)
+    where.documents = documents
+    found = findings(where, line(FULL, plate_nailing=nails(spacing="150 mm"), **stated), wall(), others=others, junctions=joints)
+    return found["wall-line-tie"]
+
+
+@pytest.mark.parametrize("figures", [LOW, HIGH])
+@pytest.mark.parametrize("joints", [(), (sill("slab", "S1"),), (sill("slab", "S1", False),)])
+def test_a_plate_on_a_slab_waits_for_its_anchors(figures, joints):
+    one = on(figures, joints=joints)
+    assert str(one.verdict) == EVIDENCE and "9.23.6.1" in one.reason and "structural drawings" in one.next_step
+    assert "joists" in one.reason
+
+
+@pytest.mark.parametrize("for_", ["structure", "anchorage"])
+def test_the_document_that_is_given_for_the_structure_is_named(for_):
+    paper = SimpleNamespace(title="Structural drawings", number="TP-S1", issuer="an engineer", edition=2027, for_=(for_,))
+    one = on(documents=(paper,))
+    assert str(one.verdict) == EVIDENCE and "TP-S1" in one.next_step
+    other = SimpleNamespace(title="Test", number="T-1", issuer="a laboratory", edition=2027, for_=("airtightness",))
+    assert "T-1" not in on(documents=(other,)).next_step
+
+
+@pytest.mark.parametrize(("stands", "verdict"), [("wood", MEETS), ("concrete", EVIDENCE), (None, EVIDENCE)])
+def test_what_the_plate_stands_on_can_be_stated(stands, verdict):
+    one = on(plate_on=stands, joints=(sill("slab", "S1"),))
+    assert str(one.verdict) == verdict
+    if stands == "wood":
+        assert "anchors" in one.reason and "not judged" in one.reason
+
+
+def test_a_sole_plate_is_judged_by_its_row():
+    assert str(on(HIGH, plate_on="wood").verdict) == MEETS
+    where = place(**HIGH, storeys=1)
+    far = findings(where, line(FULL, plate_nailing=nails(spacing="151 mm"), plate_on="wood"), wall(), others=(S1,))
+    assert str(far["wall-line-tie"].verdict) == NOT
+
+
+@pytest.mark.parametrize(("more", "verdict"), [
+    ({"others": (F1,)}, MEETS), ({"others": (S1, F1), "joints": (sill("floor", "F1"),)}, MEETS), ({"others": ()}, MEETS),
+    ({"others": (S1, F1), "joints": (sill("slab", "S1"),)}, EVIDENCE), ({"storeys": 2}, MEETS),
+    ({"storeys": 2, "storeys_above": 1}, EVIDENCE), ({"others": (), "plate_on": "concrete"}, EVIDENCE),
+])  # fmt: skip
+def test_what_the_wall_stands_on(more, verdict):
+    assert str(on(**more).verdict) == verdict
+
+
+def test_nothing_of_a_line_on_concrete_ties_but_its_anchors():
+    bare = {"plate_strips": strips(), "sheathing_lap": True}
+    one = findings(place(**LOW), line(FULL, **BARE, **bare), wall(False), others=(S1,))["wall-line-tie"]
+    assert str(one.verdict) == EVIDENCE

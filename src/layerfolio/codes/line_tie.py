@@ -1,18 +1,28 @@
 """The tie of a line's bottom plate to the framing below: nails of the table, strips of steel, or the sheathing's lap."""
 
+from dataclasses import replace
 from typing import Any
 
 from layerfolio.codes.findings import Verdict
+from layerfolio.codes.given_papers import title_of
 from layerfolio.codes.line_facts import NOISE, Facts, named
 from layerfolio.codes.line_fasteners import SHORT, common_diameter
 from layerfolio.codes.line_types import Answer
+from layerfolio.codes.line_under import Under, stands_on
+from layerfolio.codes.stated import documents_for
+from layerfolio.codes.wording import listed
 
+ANCHORS = "9.23.6.1"
+SOLE_PLATE = f"the plate is nailed to a sole plate of wood; the anchors of that one to concrete ({ANCHORS}) are not judged here"
 BEST_FIRST = (Verdict.MEETS, Verdict.NEEDS_JUDGEMENT, Verdict.NEEDS_EVIDENCE, Verdict.DOES_NOT_MEET)
 
 
 def judge_tie(known: Facts, tables: dict[str, Any], fastening: Answer, braced: bool) -> Answer:
     """One tie that suffices is enough. `braced`: at required braced panels; `fastening`: the answer on the panels' nails."""
     plates, line = tables["plates"], known.line
+    ground = stands_on(known)
+    if ground.concrete:
+        return _anchored(known, plates, ground)
     spacing = plates["spacing_of_panels"] if braced else plates["spacing"]
     asked = _asked(known, plates, spacing, braced)
     ways = [_nails(known, tables, asked, spacing)] if line.plate_nailing else []
@@ -23,7 +33,19 @@ def judge_tie(known: Facts, tables: dict[str, Any], fastening: Answer, braced: b
         reason = "what ties the bottom plate to the framing below is not stated"
         step = f"state plate_nailing{_other_ways(known)}; for a plate on concrete show its anchors"
         return Answer(Verdict.NEEDS_EVIDENCE, plates["place"], asked, "not stated", reason, step)
-    return min(ways, key=lambda one: BEST_FIRST.index(one.verdict))
+    best = min(ways, key=lambda one: BEST_FIRST.index(one.verdict))
+    return best if not ground.sole_plate or best.reason else replace(best, reason=SOLE_PLATE)
+
+
+def _anchored(known: Facts, plates: dict[str, Any], ground: Under) -> Answer:
+    """A plate on concrete: the rows speak of wood below, its anchors stand on the structural drawings."""
+    papers = [title_of(one) for one in documents_for(known.about, known.study.name, None, "structure", "anchorage")]
+    reason = f"the row ties a plate to joists, rim joist or blocking; on concrete the plate is anchored ({ANCHORS})"
+    step = f"supply the anchors of the plate to the slab, {ANCHORS}, by the structural drawings"
+    step += f" ({listed(papers)})" if papers else ""
+    step += "; a sole plate of wood on the slab is stated by plate_on: wood"
+    asked, given = f"anchors of the plate ({ANCHORS})", f"plate on {ground.words}"
+    return Answer(Verdict.NEEDS_EVIDENCE, plates["place"], asked, given, reason, step)
 
 
 def _other_ways(known: Facts) -> str:

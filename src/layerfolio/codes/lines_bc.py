@@ -9,6 +9,7 @@ from layerfolio.codes.line_fasteners import fasteners_given, long_enough
 from layerfolio.codes.line_floors import lowest_wall
 from layerfolio.codes.line_open import panel_open, place_open
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGTH, PANEL, Answer, LineJudged
+from layerfolio.codes.lines_bc_boards import board_of_type, nails_of_board, no_type
 from layerfolio.codes.lines_bc_length import band_forces, required_length
 from layerfolio.codes.site_figures import pressure
 
@@ -69,7 +70,7 @@ def _face(known: Facts, tables: dict[str, Any], given: str, wind: float) -> Answ
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, reason, step)
     if known.another:
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, known.another, "show the stamp of the panel")
-    if known.line.gypsum_opposite is not True:
+    if known.line.gypsum_opposite is not True and known.grade != "gypsum board":
         reason = "gypsum board on the inner face is not stated"
         return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, reason, "state gypsum_opposite")
     return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, "the face fits; the length by earthquake is not carried here",
@@ -79,6 +80,8 @@ def _face(known: Facts, tables: dict[str, Any], given: str, wind: float) -> Answ
 def _type(known: Facts, tables: dict[str, Any]) -> tuple[dict[str, Any] | None, Answer]:
     """The strongest framing type that panel, studs and nails fill, and the answer on its fasteners."""
     types, pins = tables["types"], known.pins
+    if (found := nails_of_board(known, types)) is not None:
+        return None, found
     clause, given = types["place"], fasteners_given(known)
     least, most = (known.size(one) for one in types["rows"][-1]["nail"][::-1])
     asked = (
@@ -87,7 +90,7 @@ def _type(known: Facts, tables: dict[str, Any]) -> tuple[dict[str, Any] | None, 
     )
     if pins is None or not pins.kind or known.edge is None or known.field is None:
         return None, Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, "fasteners are not stated", "state panel_fastening")
-    if pins.kind != "nail" and known.grade != "gypsum board":
+    if pins.kind != "nail":
         reason = f"{pins.kind}s are not permitted with wood panels" if pins.kind == "screw" else "the types name nails"
         return None, Answer(Verdict.DOES_NOT_MEET, clause, asked, given, reason, "use the nails of a framing type")
     found = next((row for row in types["rows"] if _fills(known, types, row)), None)
@@ -118,7 +121,7 @@ def _panel(known: Facts, tables: dict[str, Any], row: dict[str, Any] | None) -> 
     clause = tables["types"]["place"]
     mm = known.size
     asked = f"{mm(9.5)} for studs at {mm(400)}; {mm(11)} with edges blocked for studs at {mm(600)}"
-    missing = lacking(known, clause, asked)
+    missing = lacking(known, clause, asked) or board_of_type(known, tables["types"])
     if missing:
         return missing
     thick, studs = known.thickness * 1000, known.studs * 1000
@@ -139,9 +142,12 @@ def _counted(known: Facts, tables: dict[str, Any]) -> list[tuple[float, float]]:
 def _length(
     known: Facts, tables: dict[str, Any], row: dict[str, Any] | None, length: float | None, provided: float, need: str
 ) -> Answer:
-    clause = tables["wind"]["place"]
+    clause, other = tables["wind"]["place"], no_type(known, tables["types"])
     given = f"{known.long(provided)} of panels long enough to count"
     figures = {"limit": Measured("L_r", length) if length else None, "provided": Measured("L_p", provided)}
+    if length is None and other:
+        step = "have the length found from the code's own table, or the line designed"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, "a length by wind, by its own type", given, other, step, **figures)
     if length is None:
         verdict = Verdict.NEEDS_EVIDENCE if "state" in need or "supply" in need else Verdict.NEEDS_JUDGEMENT
         return Answer(verdict, clause, "a length by wind, with every factor", given, "the length is not found", need, **figures)

@@ -4,11 +4,14 @@ from typing import Any
 
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.line_facts import NOISE, Facts, seismic
+from layerfolio.codes.line_fasteners import fasteners_given
 from layerfolio.codes.line_floors import floors_given, floors_open, too_many
 from layerfolio.codes.line_open import panel_open, place_open
 from layerfolio.codes.line_types import ENGINEER, FACE, Answer, LineJudged
 from layerfolio.codes.site_figures import pressure
 
+NOT_CARRIED = ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding")
+"""Grades whose rows are not carried: the tables here are those of plywood, strand board and waferboard."""
 STUDS = (0.400, 0.600)
 """Greatest spacings of studs that the tables name, m."""
 
@@ -58,7 +61,7 @@ def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
         return answer
     if known.another:
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, known.another, "show the stamp of the panel")
-    if known.grade in ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding"):
+    if known.grade in NOT_CARRIED:
         reason = f"{known.grade}: its rows are not judged here"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority whether it counts as bracing")
     return Answer(Verdict.MEETS, clause, asked, given)
@@ -109,6 +112,17 @@ def by_table(known: Facts, table: dict[str, Any], clause: str) -> Answer:
     if known.thickness * 1000 < least - NOISE:
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "the panel is too thin", "take a thicker panel")
     return Answer(Verdict.MEETS, clause, asked, given)
+
+
+def fasteners_of(known: Facts, table: dict[str, Any]) -> Answer | None:
+    """The answer on the nails of a panel whose grade has no row here, or is not stated; None where its row is carried."""
+    clause, asked, given = table["place"], "the fasteners of the panel's own row", fasteners_given(known)
+    if not known.grade:
+        return Answer(Verdict.NEEDS_EVIDENCE, clause, asked, given, "not stated: panel.grade", "state panel.grade")
+    if known.grade in NOT_CARRIED:
+        reason = f"{known.grade}: its rows are not judged here, and those of wood panels do not speak of it"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority which fasteners it takes")
+    return None
 
 
 def row_for(known: Facts, table: dict[str, Any]) -> dict[str, Any] | None:

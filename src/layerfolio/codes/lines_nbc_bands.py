@@ -10,7 +10,7 @@ from layerfolio.codes.line_floors import one_storey
 from layerfolio.codes.line_layout import gaps_and_ends, measured
 from layerfolio.codes.line_tie import judge_tie
 from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGTH, PANEL, TIE, Answer, LineJudged
-from layerfolio.codes.lines_nbc import by_table, edges_supported, face_answer, row_for
+from layerfolio.codes.lines_nbc import by_table, edges_supported, face_answer, fasteners_of, row_for
 
 
 def judge_bands(known: Facts, tables: dict[str, Any], quake: float, wind: float, given: str) -> LineJudged:
@@ -92,6 +92,8 @@ def _fastening(known: Facts, tables: dict[str, Any], quake: float, wind: float) 
     """Table B or C by the figures of the place; one-sided interior lines at half the edge spacing."""
     rows = tables["fasteners"]
     table = next(one for one in map(rows.get, "ABC") if quake <= one["seismic_at_most"] and wind < one["wind_below"])
+    if (open_row := fasteners_of(known, table)) is not None:
+        return open_row
     part = tables["interior"]["edge_part"] if known.line.interior else 1.0
     found = judge_fasteners(known, tables, row_for(known, table), table, part)
     if wind >= tables["overlap"]["wind_from"] and quake <= tables["overlap"]["seismic_at_most"]:

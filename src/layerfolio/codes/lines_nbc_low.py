@@ -8,7 +8,7 @@ from layerfolio.codes.line_fasteners import judge_fasteners
 from layerfolio.codes.line_layout import lower_panels
 from layerfolio.codes.line_tie import judge_tie
 from layerfolio.codes.line_types import FACE, FASTENING, LENGTH, PANEL, TIE, Answer, LineJudged
-from layerfolio.codes.lines_nbc import by_table, column, edges_supported, face_answer, row_for
+from layerfolio.codes.lines_nbc import by_table, column, edges_supported, face_answer, fasteners_of, row_for
 
 
 def judge_low(known: Facts, tables: dict[str, Any], given: str) -> LineJudged:
@@ -78,6 +78,8 @@ def _thickness(known: Facts, tables: dict[str, Any]) -> Answer:
 def _fastening(known: Facts, tables: dict[str, Any]) -> Answer:
     """Table A; a finish inside with the nails of a lining is what (iii) names, and a question all the same."""
     table = tables["fasteners"]["A"]
+    if (open_row := fasteners_of(known, table)) is not None:
+        return open_row
     found = judge_fasteners(known, tables, row_for(known, table), table, 1.0)
     if known.inside and found.verdict is Verdict.DOES_NOT_MEET and _as_lining(known, tables["lining_nails"]):
         place = tables["lining_nails"]["place"]

@@ -169,6 +169,9 @@ class WallLine(Record):
         Nested(PlateStrips, "{width: 50 mm, thickness: 0.41 mm, spacing: 1.2 m, nails: 2, nail: 63 mm x 3.25 mm}"),
         "strips of steel from the wall to the floor framing",
     )
+    plate_on: str | None = key(
+        Pick("wood", "concrete"), "what its bottom plate stands on: a sole plate or floor framing of wood, or concrete"
+    )
     sheathing_lap: bool | None = key(
         Flag(), "whether the panels, on the outer face, lap over the floor framing below and are nailed to it"
     )
