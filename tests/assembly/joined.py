@@ -19,7 +19,7 @@ ROOF = [
     "{material: steel-sheet, thickness: 0.6 mm, serves: [weather face]}",
     "{cavity: ventilated, thickness: 50 mm, battens: {material: spruce, width: 38 mm, spacing: 600 mm, direction: up the slope}}",
     "{membrane: roof membrane, equivalent_air_layer: 0.05 m, serves: [water control]}",
-    "{material: mineral-wool-batt, thickness: 286 mm, framing: {member: rafter, material: spruce, width: 38 mm, spacing: 600 mm}}",
+    "{material: mineral-wool-batt, thickness: 286 mm, framing: {member: rafter, material: spruce, width: 38 mm, spacing: 0.6 m}}",
     "{material: osb, title: Inner panel, thickness: 15 mm, serves: [vapour control, air control], seams: taped}",
 ]
 SLAB = [

@@ -104,8 +104,8 @@ def sheets(numbers: Sequence[int]) -> str:
             runs[-1].append(one)
         else:
             runs.append([one])
-    shown = [f"D{run[0]} to D{run[-1]}" if len(run) > 2 else " and ".join(f"D{one}" for one in run) for run in runs]
-    return listed(shown)
+    shown = [[f"D{run[0]} to D{run[-1]}"] if len(run) > 2 else [f"D{one}" for one in run] for run in runs]
+    return listed([word for run in shown for word in run])
 
 
 def _count(number: int) -> str:

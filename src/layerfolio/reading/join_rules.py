@@ -1,8 +1,10 @@
-"""Rules between joins, the foundation and the parts that they name: what cannot be drawn is said, and stops nothing."""
+"""Rules between joins, the foundation and the parts that they name: what cannot be drawn is said and stops nothing."""
 
-from layerfolio.reading.join_words import is_of_window, place_of_join
-from layerfolio.reading.report import Report, quoted
+from layerfolio.reading.join_words import WORDS, is_of_window, place_of_join
+from layerfolio.reading.joins import Join
+from layerfolio.reading.report import Report, nearest, quoted
 from layerfolio.reading.schema import Project
+from layerfolio.reading.tree import Mapping, Sequence
 
 NEEDS = {
     "sill": (("wall",), ("slab", "floor")), "rim": (("wall",), ("floor",)), "eave": (("wall",), ("roof", "ceiling")),
@@ -14,20 +16,45 @@ NAMED = {"rim": ("floor",)}
 """Kinds that a join has to name, for nothing tells which one is meant."""
 
 
-def check_joins(project: Project, report: Report) -> None:
-    """Cautions on joins that nothing is drawn of, and on a foundation that the rest of the file contradicts."""
-    for number, join in enumerate(project.joins):
-        place = place_of_join(join.at or "", any(name in project.openings for name in join.of))
-        if not place:
-            continue
-        path = f"joins[{number}].of"
-        wrong = _window(project, join.of) if is_of_window(place) else _parts(project, place, join.of)
-        if wrong:
-            report.caution(path, f"no detail is drawn of this {place}: {wrong}")
-        elif is_of_window(place):
-            _other_wall(project, join.of, path, report)
+def check_joins(project: Project, node: Mapping, report: Report) -> None:
+    """Keys that belong to another place; cautions on joins that nothing is drawn of, and on a foundation that the rest of the
+    file contradicts.
+    """
+    listed = node.items.get("joins")
+    stated = listed.items if isinstance(listed, Sequence) else []
+    for number, join in enumerate(project.joins if len(stated) == len(project.joins) else ()):
+        _join(project, join, stated[number], f"joins[{number}]", report)
     if project.foundation:
         _foundation(project, report)
+
+
+def _join(project: Project, join: Join, node: Mapping, path: str, report: Report) -> None:
+    if not join.at:
+        return
+    place = place_of_join(join.at, any(name in project.openings for name in join.of))
+    if not place:
+        near = nearest(join.at, (word for words in WORDS.values() for word in words))
+        hint = f"did you mean {quoted(near)}? " if near else ""
+        report.caution(f"{path}.at", f"no detail is drawn for {quoted(join.at)}: {hint}drawn are {', '.join(WORDS)}")
+        return
+    _keys(join, place, node, path, report)
+    wrong = _window(project, join.of) if is_of_window(place) else _parts(project, place, join.of)
+    if wrong:
+        report.caution(f"{path}.of", f"no detail is drawn of this {place}: {wrong}")
+    elif is_of_window(place):
+        _other_wall(project, join.of, f"{path}.of", report)
+
+
+def _keys(join: Join, place: str, node: Mapping, path: str, report: Report) -> None:
+    """What is stated for the drawing belongs to the place."""
+    where = f"{'an' if place[0] in 'aeiou' else 'a'} {place}"
+    for word, belongs, fits, example in (
+        ("overhang", "an eave or verge", place in ("eave", "verge"), "{at: eave, of: [W1, R1], overhang: 400 mm}"),
+        ("frame_set", "a window", is_of_window(place), "{at: window, of: [W1, A1], frame_set: in the framing}"),
+    ):
+        if word in join.stated and not fits:
+            message = f"{word} has no meaning at {where}: it belongs to {belongs}"
+            report.problem(node.keys[word], f"{path}.{word}", message, example)
 
 
 def _parts(project: Project, place: str, names: tuple[str, ...]) -> str:

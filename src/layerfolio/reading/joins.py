@@ -6,10 +6,9 @@ from __future__ import annotations
 
 from layerfolio.reading.documents import Evidence, evidence
 from layerfolio.reading.groups import ListOf
-from layerfolio.reading.join_words import WORDS, is_of_window, place_of_join
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Record, key
-from layerfolio.reading.report import Report, join, nearest, quoted
+from layerfolio.reading.report import Report
 from layerfolio.reading.scalars import Line, Pick
 from layerfolio.reading.tree import Mapping
 from layerfolio.units.quantity import Quantity
@@ -39,37 +38,12 @@ class Join(Record):
     frame_set: str | None = key(Pick(*FRAME_SETS), "where the frame of a window stands in its wall")
 
     def check(self, node: Mapping, path: str, report: Report) -> None:
-        self._drawn(node, path, report)
         if "psi" in self.stated and "length" not in self.stated:
             report.caution(path, "psi without a length counts for nothing: state the length of the join")
         elif "length" in self.stated and "psi" not in self.stated:
             report.caution(path, "length without psi: what the join loses beyond its areas is not counted")
         elif "psi" in self.stated and not {"source", "evidence"} & self.stated:
             report.caution(path, "the source of psi is not stated")
-
-    def _drawn(self, node: Mapping, path: str, report: Report) -> None:
-        """What is stated for the drawing of the join belongs to its place."""
-        if not self.at:
-            return
-        place = place_of_join(self.at)
-        if not place:
-            near = nearest(self.at, (word for words in WORDS.values() for word in words))
-            hint = f"did you mean {quoted(near)}? " if near else ""
-            words = f"no detail is drawn for {quoted(self.at)}: {hint}drawn are {', '.join(WORDS)}"
-            report.caution(join(path, "at"), words)
-            return
-        if "overhang" in self.stated and place not in ("eave", "verge"):
-            message = f"overhang has no meaning at {_article(place)}: it belongs to an eave or verge"
-            report.problem(node.keys["overhang"], join(path, "overhang"), message, "{at: eave, of: [W1, R1], overhang: 400 mm}")
-        if "frame_set" in self.stated and not is_of_window(place):
-            message = f"frame_set has no meaning at {_article(place)}: it belongs to a window"
-            report.problem(
-                node.keys["frame_set"], join(path, "frame_set"), message, "{at: window, of: [W1, A1], frame_set: in the framing}"
-            )
-
-
-def _article(place: str) -> str:
-    return f"{'an' if place[0] in 'aeiou' else 'a'} {place}"
 
 
 class Foundation(Record):

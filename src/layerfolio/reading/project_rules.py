@@ -27,7 +27,7 @@ def check_project(project: Project, node: Mapping, report: Report) -> None:
     if project.joins or project.foundation:
         from layerfolio.reading.join_rules import check_joins
 
-        check_joins(project, report)
+        check_joins(project, node, report)
     if project.wall_lines:
         from layerfolio.reading.wall_line_rules import check_wall_lines
 
