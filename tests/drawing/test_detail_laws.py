@@ -23,11 +23,11 @@ def met(draw, kind):
     """Two random assemblies and how they meet."""
     made = {}
     first = "roof" if kind == "ridge" else "wall"
-    made["W1"] = _assembly(draw, "W1", first)
+    made["W1"] = assembly_of(draw, "W1", first)
     if kind in SECOND and kind != "ridge":
-        made["X1"] = _assembly(draw, "X1", draw(st.sampled_from(SECOND[kind])))
+        made["X1"] = assembly_of(draw, "X1", draw(st.sampled_from(SECOND[kind])))
     if kind.endswith("corner") and draw(st.booleans()):
-        made["W2"] = _assembly(draw, "W2", "wall")
+        made["W2"] = assembly_of(draw, "W2", "wall")
     broken = draw(st.booleans())
     links = tuple(Link(letter, None, None, "tape", "", "no layer for it" if broken else "") for letter in "AV")
     junction = Junction(
@@ -42,7 +42,7 @@ def met(draw, kind):
     return junction, made, draw(st.sampled_from((5.0, 10.0, 16.0)))
 
 
-def _assembly(draw, name, kind):
+def assembly_of(draw, name, kind):
     slope = draw(st.sampled_from((0.0, 2.0, 10.0, 30.0, 45.0, 60.0))) if kind == "roof" else 90.0
     faces = draw(st.sampled_from(("outside air", "vented space", "ground")))
     made = [draw(layers(number + 1)) for number in range(draw(st.integers(1, 9)))]
@@ -111,7 +111,7 @@ def test_pieces_of_a_junction_lie_beside_each_other(kind):
 @settings(max_examples=60, deadline=None)
 @given(st.data())
 def test_courses_add_up_and_follow_each_other(data):
-    assembly = _assembly(data.draw, "W1", "wall")
+    assembly = assembly_of(data.draw, "W1", "wall")
     found = courses(assembly)
     assert [one.layer for one in found] == list(assembly.layers)
     assert all(abs(one.end - other.start) < 1e-9 for one, other in pairwise(found))

@@ -12,7 +12,7 @@ from layerfolio.sheets.junction_schedule import schedule
 from layerfolio.sheets.markup import plain
 
 LINE, BETWEEN = 4.5, 3.0
-REMARKS = 12.0  # of that the remarks below the building section
+REMARKS = 10.0  # of that the remarks below the building section
 LETTERS_IN_LINE = {180.0: 118, 193.95: 128, 191.0: 126}  # of running text across a field, on the safe side
 
 

@@ -10,7 +10,7 @@ from layerfolio.drawing.detail.fit import fits
 from layerfolio.drawing.detail.paper import drawing_of
 from layerfolio.drawing.figures import Units
 
-SHOWN = (2200.0, 1800.0, 1500.0)  # mm of the span that are drawn before a smaller scale is taken
+SHOWN = (2200.0, 1800.0, 1500.0, 1200.0, 900.0)  # mm of the span that are drawn before a smaller scale is taken
 SCALES = {"metric": (20.0, 25.0, 50.0, 100.0), "customary": (16.0, 24.0, 32.0, 48.0, 96.0)}
 
 

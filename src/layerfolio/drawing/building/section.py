@@ -29,7 +29,6 @@ from layerfolio.drawing.detail.sill_lines import sheets as sill_sheets
 from layerfolio.drawing.detail.sill_lines import traces as sill_traces
 from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.sill_wall import wall_pieces
-from layerfolio.drawing.geometry import bounds
 from layerfolio.drawing.marks import Point
 
 STOREY, SILL_HEIGHT = 2400.0, 900.0  # mm, as drawn where nothing is stated
@@ -76,12 +75,18 @@ class BuildingCut:
         head = self.first("window head")
         if head is None or self.wall is None or head.of[0] != self.wall.name or not head.opening_size:
             return None
-        low = SILL_HEIGHT if head.sill_height is None else head.sill_height * 1000
+        low = self.finish + (SILL_HEIGHT if head.sill_height is None else head.sill_height * 1000)
         high = low + head.opening_size[1] * 1000
-        room = self.levels[1] - 420.0
+        room, least = self.levels[1] - 420.0, max(self.finish, 0.0) + ROUND + 60.0
         if high > room:
-            low, high = max(ROUND + 60.0, low - (high - room)), room
-        return (low, high) if low > ROUND + 50.0 and high - low > 300.0 else None
+            low, high = max(least, low - (high - room)), room
+        return (low, high) if low >= least and high - low > 300.0 else None
+
+    @cached_property
+    def finish(self) -> float:
+        """y of the lowest finished floor."""
+        sill = self.first("sill")
+        return SillPlace(sill, Arm(self.wall), self.assemblies[sill.of[1]], self.scale).finish if sill else 0.0
 
 
 def building_section(cut: BuildingCut) -> Detail | None:
@@ -205,7 +210,7 @@ def _ridge(cut: BuildingCut) -> Part | None:
 
 
 def _words(cut: BuildingCut, whole: Part) -> tuple[Word, ...]:
-    x0, _, _, _ = bounds([point for one in whole.pieces for point in one.outline])
+    x0 = min((point[0] for one in whole.pieces for point in one.outline), default=0.0)
     y = cut.levels[1] * 0.55
     return (Word("OUTSIDE", (x0 - 2 * cut.scale, y)), Word("INSIDE", (cut.right * 0.45, y)))
 
