@@ -18,7 +18,7 @@ LINE = {
     "panels": [{"length": "4.8 m", "at": "0 m"}, {"length": "4.8 m", "at": "4.8 m"}],
     "panel": {"grade": "OSB O-2", "thickness": "15 mm"},
     "panel_fastening": {"nail": "63 mm x 3.25 mm", "edge": "150 mm", "field": "300 mm", "blocked": True},
-    "plate_nailing": {"nail": "82 mm x 3.66 mm", "spacing": "150 mm"},
+    "plate_nailing": {"nail": "82 mm x 3.66 mm", "spacing": "150 mm"}, "plate_on": "wood",
 }  # fmt: skip
 
 

@@ -43,7 +43,7 @@ def _anchored(known: Facts, plates: dict[str, Any], ground: Under) -> Answer:
     reason = f"the row ties a plate to joists, rim joist or blocking; on concrete the plate is anchored ({ANCHORS})"
     step = f"supply the anchors of the plate to the slab, {ANCHORS}, by the structural drawings"
     step += f" ({listed(papers)})" if papers else ""
-    step += "; a sole plate of wood on the slab is stated by plate_on: wood"
+    step += "" if known.line.plate_on else "; a sole plate of wood on the slab is stated by plate_on: wood"
     asked, given = f"anchors of the plate ({ANCHORS})", f"plate on {ground.words}"
     return Answer(Verdict.NEEDS_EVIDENCE, plates["place"], asked, given, reason, step)
 

@@ -60,11 +60,14 @@ def _panel(desk: Desk, name: str, one: WallLineStudy, system: str) -> Row:
     return Row(cells, after=plain(_tie(stated, system)) or None)
 
 
+ON = {"concrete": "on concrete", "wood": "on wood"}
+
+
 def _tie(stated: Any, system: str) -> str:
     """What ties the bottom plate of a line to the framing below, as stated; empty where nothing is."""
     plate, strips = getattr(stated, "plate_nailing", None), getattr(stated, "plate_strips", None)
     unit = "" if system == "customary" else "\u00a0mm"
-    said = []
+    said = [ON[stands]] if (stands := getattr(stated, "plate_on", None)) else []
     if plate:
         said.append(f"nails {shank(plate.nail, system)} at {long(plate.spacing, system)}{unit}")
     if strips:
