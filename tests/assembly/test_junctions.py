@@ -227,3 +227,11 @@ def test_a_link_for_each_control_of_the_usual_house(tmp_path):
     for each in met(tmp_path, openings={"A1": WINDOW}):
         assert [link(each, letter) is not None for letter in "WAVT"] == [True] * 4, each.title
         assert not each.broken, (each.title, each.broken)
+
+
+def test_the_words_of_the_defaults_are_their_lengths():
+    from layerfolio.assembly.junction_facts import FRAME, OVERHANG
+    from layerfolio.units.grammar import parse
+
+    for by_units in (OVERHANG, *FRAME.values()):
+        assert all(parse(words, "length").value == pytest.approx(value) for value, words in by_units.values())

@@ -25,10 +25,8 @@ ALWAYS = {
 
 
 def junction(number=1, kind="sill", of=("W1", "S1"), broken=(), letters="WAVT", cannot=""):
-    links = tuple(
-        Link(x, ("W1", "a"), None, broken=f"no layer serves {LETTERS[x]}") if x in broken else Link(x, ("W1", "a"), ("S1", "b"), "tape")
-        for x in letters
-    )
+    whole = {x: Link(x, ("W1", "a"), ("S1", "b"), "tape") for x in letters}
+    links = tuple((whole | {x: Link(x, ("W1", "a"), None, broken=f"no layer serves {LETTERS[x]}") for x in broken}).values())
     return Junction(number, kind, of, f"{kind.capitalize()}: {' and '.join(of)}", () if cannot else links, cannot=cannot)
 
 

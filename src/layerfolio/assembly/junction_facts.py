@@ -6,11 +6,14 @@ from typing import Any
 
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly, Choice
-from layerfolio.units.lengths import customary_length, metric_length
 
-OVERHANG = {"metric": 0.4, "customary": 0.4064}
-GROUND = {"metric": 0.2, "customary": 0.2032}  # of the ground below the foot of the cladding, as drawn
-FRAME = {"frame_width": 0.11, "frame_depth": 0.07}
+# Round in the units that come first, with their words: this room loads no printing of lengths for them.
+OVERHANG = {"metric": (0.4, "400 mm"), "customary": (0.4064, '16"')}
+GROUND = {"metric": "200 mm", "customary": '8"'}  # of the ground below the foot of the cladding, as drawn
+FRAME = {
+    "frame_width": {"metric": (0.11, "110 mm"), "customary": (0.10795, '4 1/4"')},
+    "frame_depth": {"metric": (0.07, "70 mm"), "customary": (0.06985, '2 3/4"')},
+}
 DEFAULT = "drafting default: the project file does not say"
 
 
@@ -26,10 +29,6 @@ def with_facts(junction: Junction, join: Any, project: Any, assemblies: Mapping[
     return junction
 
 
-def _length(metres: float, units: str) -> str:
-    return customary_length(metres) if units == "customary" else metric_length(metres)
-
-
 def _with(junction: Junction, *choices: Choice, **facts: Any) -> Junction:
     return replace(junction, choices=(*junction.choices, *choices), **facts)
 
@@ -42,8 +41,8 @@ def _edge(junction: Junction, join: Any, units: str, assemblies: Mapping[str, As
     if over.kind == "ceiling":
         words = "Insulation over the plate at its full depth"
         return _with(junction, Choice(words, "the project file does not say how high the roof stands over the plate"))
-    found = OVERHANG[units]
-    return _with(junction, Choice(f"Overhang {_length(found, units)}", DEFAULT), overhang=found)
+    found, words = OVERHANG[units]
+    return _with(junction, Choice(f"Overhang {words}", DEFAULT), overhang=found)
 
 
 def _sill(junction: Junction, project: Any, units: str, assemblies: Mapping[str, Assembly]) -> Junction:
@@ -58,7 +57,7 @@ def _sill(junction: Junction, project: Any, units: str, assemblies: Mapping[str,
         edge_insulation=_edge_insulation(floor),
     )
     if clearance is None and level is None:
-        made = _with(made, Choice(f"Ground {_length(GROUND[units], units)} below the foot of the cladding", DEFAULT))
+        made = _with(made, Choice(f"Ground {GROUND[units]} below the foot of the cladding", DEFAULT))
     elif level is None:
         made = _with(made, Choice("Level of the ground from the clearance of the cladding", "the project file states that alone"))
     if kind := getattr(stated, "kind", None):
@@ -90,10 +89,10 @@ def _window(junction: Junction, join: Any, project: Any, units: str) -> Junction
     frame, choices = opening.frame, []
     known = {"frame_width": getattr(frame, "width", None), "frame_depth": getattr(frame, "depth", None)}
     lacking = [name for name, value in known.items() if value is None]
-    facts = {name: FRAME[name] if value is None else value.value for name, value in known.items()}
+    facts = {name: FRAME[name][units][0] if value is None else value.value for name, value in known.items()}
     if lacking:
         words = {"frame_width": "wide", "frame_depth": "deep"}
-        sizes = " and ".join(f"{_length(FRAME[name], units)} {words[name]}" for name in lacking)
+        sizes = " and ".join(f"{FRAME[name][units][1]} {words[name]}" for name in lacking)
         choices.append(Choice(f"Frame of {junction.opening} drawn {sizes}", DEFAULT))
     frame_set = getattr(join, "frame_set", None)
     if frame_set is None:
