@@ -12,7 +12,7 @@ from layerfolio.codes.wording import listed
 from layerfolio.studies.joint import DESIGN, Joint, joint
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
-FASTENERS = "kind, diameter, root_diameter, length, spacing, rows_at"
+FASTENERS = "kind, diameter and root diameter, length, spacing, distance of their rows"
 
 
 def judge_furring_over_foam(
@@ -91,10 +91,10 @@ def judge_wind_on_cladding(
 
 def _wind(suction: float | None, limit: float, about: Context) -> Outcome:
     if suction is None:
-        return Outcome(
-            Verdict.NEEDS_EVIDENCE, "the design wind pressure on the cladding is not given",
-            "supply the design wind pressure (site_loads.wind_suction), wind speed, exposure and mean roof height",
-        )  # fmt: skip
+        names = (("wind speed", "wind_speed"), ("exposure", "exposure"))
+        open_ = [word for word, key in names if about.answer(f"site_loads.{key}") is None]
+        step = f"supply {listed(['the design wind pressure on the cladding', *open_, 'mean roof height'])}"
+        return Outcome(Verdict.NEEDS_EVIDENCE, "the design wind pressure on the cladding is not given", step)
     if not judges.at_most(suction, limit):
         reason = f"beyond {pressure(limit, about.customary)} the cladding is {DESIGN}"
         return Outcome(Verdict.NEEDS_JUDGEMENT, reason, f"the cladding is {DESIGN}")

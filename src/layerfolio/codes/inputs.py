@@ -46,7 +46,7 @@ def turned(found: Iterable[Weak], names: Any) -> tuple[str, str]:
         rests = f"whose {which} {'rests' if len(of) == 1 else 'rest'} on memory"
         reasons.append(f"{shown}, {'whose document has expired' if old else rests}")
         steps.append(f"supply a newer edition of the document of {shown}" if old else _to_supply(of, shown))
-    return f"the verdict would turn without {'; or without '.join(reasons)}", "; ".join(steps)
+    return f"the verdict would be another without {'; or without '.join(reasons)}", "; ".join(steps)
 
 
 def _to_supply(of: tuple[str, ...], shown: str) -> str:

@@ -121,7 +121,7 @@ def _remembered(found: Finding, requirement: Requirement) -> Finding:
     settled = found.verdict in (Verdict.MEETS, Verdict.DOES_NOT_MEET)
     if requirement.mark != "memory" or found.amended or not settled:
         return found
-    reason = f"the limit {MEMORY_LIMIT}; by it: {found.reason}"
+    reason = f"the limit {MEMORY_LIMIT}; by that limit: {found.reason}"
     return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=f"confirm {requirement.clause}")
 
 

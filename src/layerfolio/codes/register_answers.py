@@ -8,8 +8,9 @@ from layerfolio.catalogue.expected_documents import ExpectedDocument
 from layerfolio.codes.findings import Finding
 from layerfolio.codes.register_building import Building
 from layerfolio.codes.register_subjects import Subject, given_layer, material_key
-from layerfolio.codes.register_types import OPENINGS, RECORD, EvidenceRow
+from layerfolio.codes.register_types import FASTENING, LINES, OPENINGS, RECORD, EvidenceRow
 from layerfolio.codes.register_waiting import asks, missing, waiting, wanted_of
+from layerfolio.codes.wall_lines import is_on_a_line
 
 
 def enter_findings(building: Building, findings: Iterable[Finding]) -> None:
@@ -90,10 +91,19 @@ def _own_row(building: Building, finding: Finding) -> str:
     return building.add_missing(made, f"for {finding.clause}", note)
 
 
+def _sheets(building: Building, finding: Finding) -> list[str]:
+    """The sheets of what a finding is about, the record aside."""
+    if finding.opening:
+        return [OPENINGS]
+    if finding.assembly not in building.assemblies:
+        return [LINES] if is_on_a_line(finding) else []
+    hung = any(word in finding.id.rpartition("/")[2] for word in ("furring", "cladding-through", "cladding-attachment"))
+    return [finding.assembly, *([FASTENING] if hung else [])]
+
+
 def _mark(building: Building, number: str, finding: Finding) -> None:
     """The row is used on the record, and on the sheet of what the finding is about."""
     place = next(at for at, x in enumerate(building.rows) if x.number == number)
-    subject = OPENINGS if finding.opening else finding.assembly
-    sheets = [*building.rows[place].used_on, *([subject] if subject else []), RECORD]
+    sheets = [*building.rows[place].used_on, *_sheets(building, finding), RECORD]
     kept = [x for x in dict.fromkeys(sheets) if x != RECORD]
     building.rows[place] = replace(building.rows[place], used_on=(*kept, RECORD))

@@ -9,6 +9,7 @@ from layerfolio.catalogue.expected_documents import Standard
 from layerfolio.codes.findings import Finding, Verdict
 
 RECORD, BUILDING, OPENINGS, EVIDENCE = "C1", "C3", "C4", "E1"
+LINES, FASTENING = "ST2", "ST3"
 """Numbers of the sheets that a row may be used on, as the sheets' room gives them."""
 
 

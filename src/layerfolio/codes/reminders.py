@@ -19,6 +19,7 @@ def judge_reminder(requirement: Requirement, assembly: Assembly | None, context:
     if rule.get("when", {}).get("heat_recovery", context.heat_recovery) != context.heat_recovery:
         return None
     rule = rule | requirement.figures
+    rule |= _of_lines(rule, context) if "by_lines" in rule else {}
     if "only_by" in rule and context.answer("code.energy_path") == "performance":
         return finding(
             requirement, context, Verdict.NOT_ASKED, asked=rule["asked"], given=rule.get("given", ""),
@@ -28,6 +29,19 @@ def judge_reminder(requirement: Requirement, assembly: Assembly | None, context:
         requirement, context, Verdict(rule["verdict"]), assembly=assembly.name if assembly else None,
         asked=rule["asked"], given=rule.get("given", ""), reason=rule["reason"], next_step=_step(rule, context),
     )  # fmt: skip
+
+
+def _of_lines(rule: dict[str, Any], context: Context) -> dict[str, str]:
+    """What a reminder on bracing says: beside the lines that are judged one by one, or where none is stated."""
+    lines = list(context.envelope.wall_lines)
+    if lines:
+        return {"given": f"{listed(lines)}, judged line by line", "reason": rule["others"], "next_step": rule["by_lines"]}
+    layers = [
+        f"{called(one)} of {name}" for name, study in context.envelope.thermal.items()
+        for one in serving(study.assembly, "bracing")
+    ]  # fmt: skip
+    given = f"{listed(layers)}, stated to brace; no line of bracing" if layers else "no line of bracing and no layer that braces"
+    return {"given": given, "reason": "bracing is judged on stated lines alone", "next_step": rule["without"]}
 
 
 def _step(rule: dict[str, Any], context: Context) -> str:

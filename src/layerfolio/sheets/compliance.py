@@ -8,13 +8,14 @@ from layerfolio.codes.judging import TOPICS
 from layerfolio.codes.paths import BESIDE
 from layerfolio.codes.wording import sentence
 from layerfolio.sheets.blocks import Block, Column, Head, Paragraph, Row, Sheet, Space, Table, VerdictCell, VerdictCount
-from layerfolio.sheets.desk import BRACING, CRITERIA, GUIDE, OPENINGS, RECORD, Desk, code_words, verdict_counts
+from layerfolio.sheets.desk import BRACING, CRITERIA, GUIDE, LOADS, OPENINGS, RECORD, Desk, code_words, verdict_counts
 from layerfolio.sheets.figures import NONE
 from layerfolio.sheets.markup import plain
 from layerfolio.sheets.record_paths import TopicWords, answering_line, path_cell, performance_cell, topic_words
 from layerfolio.sheets.record_summary import summary
 from layerfolio.sheets.source_book import NOT_REREAD
 from layerfolio.sheets.stated_answers import rests_on_an_answer
+from layerfolio.sheets.structure_parts import sheet_to_see
 
 COLUMNS = (
     ("No.", "", 8), ("Question", "clause; sheets to see", 44), ("Prescriptive path", "asked and provided", 67),
@@ -88,6 +89,11 @@ def _question(finding: Finding, desk: Desk) -> str:
 def sheets_to_see(finding: Finding, desk: Desk) -> tuple[str, ...]:
     """The drawing or list that shows the subject, then rows of the evidence register; calculations stand at the figure."""
     evidence = tuple(finding.evidence)
+    structural = sheet_to_see(finding, desk)
+    if structural == LOADS:
+        return (LOADS, *evidence)
+    if finding.assembly in desk.dossier.assemblies and structural:
+        return (finding.assembly, structural, *evidence)
     if finding.assembly in desk.dossier.assemblies:
         return (finding.assembly, *((CRITERIA,) if rests_on_an_answer(finding, desk) else ()), *evidence)
     if finding.opening:
@@ -95,7 +101,7 @@ def sheets_to_see(finding: Finding, desk: Desk) -> tuple[str, ...]:
         return tuple(filter(None, (OPENINGS, wall, *evidence)))
     if finding.assembly in desk.dossier.wall_lines:
         return (BRACING, *evidence)
-    return (finding.step or CRITERIA, *evidence)
+    return (finding.step or structural or CRITERIA, *evidence)
 
 
 def _follows(finding: Finding, findings: tuple[Finding, ...]) -> str:

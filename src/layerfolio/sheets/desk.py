@@ -35,6 +35,13 @@ class Desk:
     def system(self) -> str:
         return self.dossier.system
 
+    @property
+    def structural(self) -> tuple[str, ...]:
+        """Numbers of the structural sheets that the package has."""
+        from layerfolio.sheets.structure import structural_answers
+
+        return tuple(number for number, _, there in structural_answers(self) if there)
+
     def line(self, finding: Finding) -> int:
         """The number of a finding's line in the compliance record, from 1."""
         return self.dossier.findings.index(finding) + 1

@@ -40,6 +40,14 @@ def findings_on(desk: Desk, sheet: str) -> list[Finding]:
     return [one for one in desk.dossier.findings if one.topic == "structure" and _sheet_of(one, desk) == sheet]
 
 
+def sheet_to_see(finding: Finding, desk: Desk) -> str:
+    """The structural sheet that shows what a finding is about; empty for one that none shows."""
+    if finding.topic != "structure" or not desk.dossier.dead_loads:
+        return ""
+    found = _sheet_of(finding, desk)
+    return "" if found == RECORD or found not in desk.structural else found
+
+
 def _sheet_of(finding: Finding, desk: Desk) -> str:
     question = _question(finding)
     if question in LEFT_OUT:

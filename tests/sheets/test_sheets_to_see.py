@@ -1,0 +1,50 @@
+"""Where a line of the record sends its reader: to the sheet that shows the matter, and to none that is not there."""
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from layerfolio.dossier import compile_dossier, documented, open_project
+from layerfolio.sheets.compliance import sheets_to_see
+from layerfolio.sheets.desk import Desk
+from layerfolio.sheets.package import package
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+PROJECTS = ("straw-cottage/project.yaml", "straw-cottage/fixed.yaml", "chandlery/project.yaml", "chandlery/customary.yaml")
+
+
+@cache
+def made(path):
+    dossier = compile_dossier(open_project(EXAMPLES / path))
+    return package(dossier), documented(dossier)
+
+
+def seen(path):
+    desk = Desk(made(path)[1])
+    return {(one.id.rpartition("/")[2], one.assembly): sheets_to_see(one, desk) for one in desk.dossier.findings}
+
+
+def test_a_line_of_structure_names_the_sheet_that_shows_it():
+    found = seen("straw-cottage/project.yaml")
+    assert found["dead-load", "W1"] == found["dead-load", "CL1"] == ("ST4",)
+    assert found["furring-over-foam", "W1"][:2] == ("W1", "ST3") and "ST1" in found["strawbale-structure", "W1"]
+    assert found["bracing", None][0] == found["loads", None][0] == "ST1"
+    assert found["wall-line", "L1"][0] == "ST2"
+
+
+@pytest.mark.parametrize("path", PROJECTS)
+def test_no_line_names_a_sheet_that_is_not_there(path):
+    there = {one.number for one in made(path)[0].sheets}
+    for key, sheets in seen(path).items():
+        assert {one for one in sheets if not one.startswith("E1-")} <= there, (key, sheets)
+
+
+@pytest.mark.parametrize("path", PROJECTS)
+def test_the_register_names_sheets_that_are_there(path):
+    bound, dossier = made(path)
+    there = {one.number for one in bound.sheets}
+    assert dossier.register.rows
+    for row in dossier.register.rows:
+        assert set(row.used_on) <= there, (row.number, row.used_on)
+
