@@ -126,7 +126,6 @@ class TestCannot:
     @pytest.mark.parametrize(("join", "kind", "reason"), [
         ("at: eave, of: [W1, S1]", "eave", "slab S1 is no roof or ceiling: an eave needs one"),
         ("at: sill, of: [W1, R1]", "sill", "roof R1 is no slab or floor: a sill needs one"),
-        ("at: penetration, of: [R1]", "penetration", "roof R1 is no wall"),
     ])  # fmt: skip
     def test_parts_of_another_kind(self, tmp_path, join, kind, reason):
         found = one(met(tmp_path, more=joins(join)), kind)
@@ -145,6 +144,16 @@ class TestCannot:
         parts = {"W1": USUAL["W1"], "CL1": part("ceiling", [joists, wool] if below else [wool, joists], "faces: vented space")}
         found = one(met(tmp_path, parts, more=joins("at: eave, of: [W1, CL1]")), "eave")
         assert ("lies below what carries it" in found.cannot) is below
+
+
+    def test_a_pipe_through_a_roof_is_not_drawn_and_hides_none_through_the_wall(self, tmp_path):
+        found = one(met(tmp_path, more=joins("at: pipe, of: [R1]")), "penetration")
+        assert found.of == ("W1",) and not found.stated
+
+    def test_what_is_not_drawn_takes_no_number_of_a_detail(self, tmp_path):
+        found = met(tmp_path, more=joins("at: sill, of: [W1, R1]", "at: eave, of: [W1, R1]"))
+        assert [bool(each.cannot) for each in found] == [False] * (len(found) - 1) + [True]
+        assert found[-1].number == len(found)
 
 
 class TestLengths:

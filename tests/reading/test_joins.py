@@ -82,6 +82,7 @@ LOOK_AGAIN = [
     (SILL, "at: slil, of: [W1, S1]", "joins[0].at", 'no detail is drawn for "slil": did you mean "sill"? drawn are sill, rim'),
     (SILL, "at: balcony, of: [W1, S1]", "joins[0].at", 'no detail is drawn for "balcony": drawn are sill, rim, eave, verge'),
     (SILL, "at: rim, of: [W1]", "joins[0].of", "no detail is drawn of this rim: name the floor too"),
+    (SILL, "at: pipe, of: [R1]", "joins[0].of", "pipes are drawn through walls alone"),
     (REVEAL, "at: window, of: [S1]", "joins[1].of", "no detail is drawn of this window: name the opening too"),
     (REVEAL, "at: window, of: [R1, K1]", "joins[1].of", "openings are drawn in walls alone"),
     (REVEAL, "at: window, of: [R1, A1]", "joins[1].of", "A1 is in W1, which this join does not name"),

@@ -17,18 +17,19 @@ ORDER = (
     "sill", "rim", "window sill", "window jamb", "window head", "penetration", "eave", "verge", "ridge", "outside corner",
     "inside corner",
 )  # fmt: skip
-"""From the ground up; corners, which are cut level, last."""
+"""From the ground up, then corners, which are cut level."""
 
 
 def junctions(project: Any, assemblies: Mapping[str, Assembly]) -> tuple[Junction, ...]:
-    """All junctions in the order of their details, numbered from 1; at most one of a kind for each pair of parts.
+    """All junctions in the order of their details, numbered from 1, those that cannot be drawn last; at most one of a kind for
+    each pair of parts.
 
     `project` has the keys of the project file as attributes (joins, openings, foundation, assemblies); `assemblies` are its
     resolved ones. Lengths in m.
     """
     said = list(stated(project, assemblies))
     drafts = list(_once([*said, *derived(project, assemblies, said)]))
-    drafts.sort(key=lambda one: ORDER.index(one.kind))
+    drafts.sort(key=lambda one: (bool(one.cannot), ORDER.index(one.kind)))
     return tuple(_junction(number, one, project, assemblies) for number, one in enumerate(drafts, 1))
 
 

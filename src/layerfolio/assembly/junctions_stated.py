@@ -41,10 +41,7 @@ def _meeting(place: str, join: Any, assemblies: Mapping[str, Assembly]) -> Itera
     strays = [one for one in named if one.kind not in (first_kind, *second_kinds)]
     choices = ()
     if not firsts and place == "penetration" and named:
-        yield Draft(
-            place, (named[0].name,), join=join, cannot=f"{called(named[0])} is no wall: pipes are drawn through walls alone"
-        )
-        return
+        return  # a pipe through a roof or floor has no drawing; reading says so
     if not firsts:
         found = _main(first_kind, assemblies)
         if found is None:

@@ -61,6 +61,8 @@ def _parts(project: Project, place: str, names: tuple[str, ...]) -> str:
     """What the join lacks; one that names a part of the wrong kind is drawn to say so."""
     have = [one.kind for one in project.assemblies.values()]
     named = [project.assemblies[name].kind for name in names if name in project.assemblies]
+    if place == "penetration" and named and "wall" not in named:
+        return "pipes are drawn through walls alone"
     for kinds in NEEDS[place]:
         if place in NAMED and kinds == NAMED[place]:
             if len(named) < 2 and not set(kinds) & set(named):
