@@ -523,7 +523,17 @@ class TestStatedAnswers:
 class TestCertificateParts:
     def test_a_hatch_has_its_own_row(self):
         text = as_text(certificate(desk_of(ROOT / "examples" / "straw-cottage" / "project.yaml"))).replace("*", "")
-        assert "Doors | 0.170 (0.965)" in text and "Attic hatches | 0.023 (0.131)" in text
+        assert "Doors | 0.170 (0.965)" in text and "Attic hatches | ______________________ | –" in text.replace("\\", "")
+
+    def test_a_figure_whose_line_is_open_is_left_blank_and_named(self):
+        desk = desk_of(ROOT / "examples" / "straw-cottage" / "project.yaml")
+        text = as_text(certificate(desk)).replace("*", "").replace("\\", "")
+        number = {(one.id.rpartition("/")[2], one.assembly): n for n, one in enumerate(desk.dossier.findings, 1)}
+        assert "Ceiling, CL1 | R-64.8" in text and "Walls, W1 | ____" in text and "Floors, F1 | ____" in text
+        for key in (("strawbale-resistance", "W1"), ("floor-insulation", "F1"), ("fenestration", "A4"), ("hatches", "H1")):
+            said = next(part for part in text.split(";") if f"{key[1]}: open" in part)
+            assert str(number[key]) in said or f"{number[key] - 1} and {number[key]}" in said
+        assert "A2: not rated" in text and "confirmed as installed" in text
 
     def test_the_insulation_of_an_edge_stands_beside_the_slab(self, tmp_path):
         """0.47 m is 1'-6 1/2" and 2.2 m2.K/W is 12.5 h.ft2.F/Btu."""

@@ -6,12 +6,14 @@ what was built.
 
 from layerfolio.assembly.types import Assembly
 from layerfolio.catalogue.code_sets import code_set
-from layerfolio.codes.findings import limits_of_u
+from layerfolio.codes.findings import Verdict, limits_of_u
+from layerfolio.codes.wording import listed
 from layerfolio.sheets.blocks import Column, Head, Pairs, Row, Sheet, Table
 from layerfolio.sheets.criteria_rows import at
-from layerfolio.sheets.desk import CERTIFICATE, OPENINGS, Desk
+from layerfolio.sheets.desk import CERTIFICATE, OPENINGS, RECORD, Desk
 from layerfolio.sheets.figures import u_cell, unit_of
 from layerfolio.sheets.markup import plain
+from layerfolio.sheets.record_summary import in_words
 from layerfolio.studies.types import ThermalStudy
 from layerfolio.units.show import fixed
 
@@ -22,6 +24,7 @@ GROUPS = (
 )  # fmt: skip
 KINDS = (("Windows", ("window", "glass-block")), ("Skylights", ("skylight",)), ("Doors", ("door", "vehicle-door")),
          ("Attic hatches", ("hatch",)))  # fmt: skip
+GLAZED = ("window", "glass-block", "skylight", "door")
 MEANS_FROM = 2021  # edition that first asks for means by area, path, photovoltaics and rating
 MEASURES_FROM = 2024  # edition that adds efficiency measures and the solar-ready zone
 
@@ -100,6 +103,8 @@ def _of_group(desk: Desk, kinds: tuple[str, ...]) -> list[tuple[str, str, str, s
         return [(one.assembly.name, *_values(one, desk), "areas not given") for one in studies]
     most = max(range(len(studies)), key=lambda i: areas[i] or 0.0)
     values = [insulation_resistance(one) for one in studies]
+    if any(open_lines(desk, one.assembly.name) for one in studies):
+        return [(studies[most].assembly.name, *_values(studies[most], desk), "–" if len(studies) == 1 else BLANK)]
     mean = values[0] if len(studies) == 1 else None
     if mean is None and all(value is not None for value in values):
         mean = sum(R * area for R, area in zip(values, areas, strict=True)) / sum(areas)  # type: ignore[misc, operator]
@@ -119,10 +124,22 @@ def insulation_resistance(study: ThermalStudy) -> float | None:
 
 def _values(study: ThermalStudy, desk: Desk) -> tuple[str, str]:
     R, asked, limits = insulation_resistance(study), study.asked, limits_of_u(desk.dossier.findings)
+    if open_lines(desk, study.assembly.name):
+        return BLANK, BLANK
     return (
         BLANK if R is None else nominal(R, desk.system),
         _u(None if asked is None else asked.transmittance, desk.system, limits.get(study.assembly.name)),
     )
+
+
+def open_lines(desk: Desk, name: str) -> list[int]:
+    """Lines of the record on the figures of an assembly or opening that still wait for a document or an answer."""
+    waits = (Verdict.NEEDS_EVIDENCE, Verdict.NEEDS_JUDGEMENT)
+    return [
+        number for number, one in enumerate(desk.dossier.findings, 1)
+        if one.assembly == name and one.topic in ("thermal", "openings") and one.verdict in waits and one.provided
+        and one.provided.quantity in ("U", "R")
+    ]  # fmt: skip
 
 
 def nominal(R: float, system: str) -> str:
@@ -152,14 +169,16 @@ def _of_openings(found: list, desk: Desk) -> tuple[str, str, str]:
     if not found:
         return "none in this package", "–", "–"
     most = max(found, key=lambda one: one.total_area)
-    rated = {one.name: _is_rated(one, desk) for one in found}
+    rated = {one.name: _is_rated(one, desk) and not open_lines(desk, one.name) for one in found}
     means = [_mean(found, name) if all(rated.values()) else None for name in ("transmittance", "solar_factor")]
+    glass = any(one.kind in GLAZED for one in found)
     U = SHORT if means[0] is None else _u(means[0], desk.system)
-    both = f"{U}; {SHORT if means[1] is None else fixed(means[1], 2)}"
+    both = f"{U}; {SHORT if means[1] is None else fixed(means[1], 2)}" if glass else U
+    gain = "–" if not glass else BLANK if most.solar_factor is None else fixed(most.solar_factor, 2)
     if not rated[most.name]:
-        return BLANK, BLANK, both
+        return BLANK, BLANK if glass else gain, both
     limit = limits_of_u(desk.dossier.findings).get(most.name)
-    return _u(most.transmittance, desk.system, limit), BLANK if most.solar_factor is None else fixed(most.solar_factor, 2), both
+    return _u(most.transmittance, desk.system, limit), gain, both
 
 
 def _is_rated(one: object, desk: Desk) -> bool:
@@ -171,12 +190,16 @@ def _is_rated(one: object, desk: Desk) -> bool:
 
 
 def not_rated(desk: Desk) -> str:
-    """The openings whose figures are left blank, in words; empty where there is none."""
-    names = [name for name, one in desk.dossier.openings.items() if not _is_rated(one, desk)]
-    if not names:
+    """The parts whose figures are left blank, in words; empty where there is none."""
+    openings = desk.dossier.openings
+    names = [name for name, one in openings.items() if not _is_rated(one, desk)]
+    said = [f"{listed(names)}: not rated, see {OPENINGS}"] if names else []
+    waiting = [(name, open_lines(desk, name)) for name in (*desk.dossier.thermal, *openings) if name not in names]
+    said += [f"{name}: open, {RECORD}, {in_words(found)}" for name, found in waiting if found]
+    if not said:
         return ""
-    blank = "The blanks take the rated figure or the code's default; means stand over such figures alone."
-    return f"{', '.join(names)}: not rated: see {OPENINGS}. {blank}"
+    blank = "The blanks take the figure that is settled, of windows the rated one or the code's default"
+    return f"{'; '.join(map(plain, said))}. {blank}; means stand over such figures alone."
 
 
 def _unit(desk: Desk) -> str:
