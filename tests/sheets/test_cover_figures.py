@@ -32,7 +32,7 @@ def test_the_system_that_comes_first(text, kind, metric, customary):
     assert written(quantity, "customary").replace("\u00a0", " ") == customary
 
 
-@pytest.mark.parametrize("name", ["chandlery", "straw-cottage"])
+@pytest.mark.parametrize("name", ["chandlery", "net-loft", "straw-cottage"])
 def test_the_space_for_the_decision_stands_on_the_cover_itself(tmp_path, name):
     """The authority writes beside what the package is: with all its sheets in the index the cover keeps to one page."""
     made = package(compile_dossier(open_project(Path(__file__).parents[2] / "examples" / name)))
