@@ -72,6 +72,27 @@ def test_the_sum_itself_holds_and_answers_the_wall():
     assert total(*example(wall=0.050, ceiling=back * 1.001))[0].verdict == FAILS
 
 
+@pytest.mark.parametrize(("path", "papers", "back", "verdict"), [
+    ("total UA", (), 1.0, WAITS), ("total UA", (), 1.001, FAILS), (None, (), 1.0, FAILS), ("prescriptive", (), 1.0, FAILS),
+    ("performance", (), 1.0, FAILS), ("total UA", None, 1.0, FAILS),
+])  # fmt: skip
+def test_the_path_that_is_stated_carries_what_it_would_answer(path, papers, back, verdict):
+    """The sum of the test above, its windows without a label: it holds and is open, so what it would answer is open too."""
+    ceiling = (EXAMPLE["figures"]["ceiling"] - 7.5 / 1200) * back
+    parts, openings = example(wall=0.050, ceiling=ceiling)
+    openings[0] = window("A1", u=0.3, feet=(4.0, 5.0), count=12, gain=0.5, **({} if papers is None else {"papers": papers}))
+    _, findings, where = total(parts, openings)
+    where.code.energy_path = path
+    said = with_paths(findings, where)
+    lines = [ending(said, "/walls"), ending(said, "/wall-insulation")]
+    assert [one.verdict for one in lines] == [verdict, verdict]
+    for one in lines:
+        settled = one.verdict == WAITS
+        assert ("settle the line of the total UA" in one.next_step) == settled
+        assert one.chosen.startswith("performance: total UA, as the project file says") == settled
+        assert bool(one.answered_by) == (papers is None)
+
+
 def test_nothing_is_summed_where_every_part_reaches_its_figure():
     assert total(*example())[0].verdict == UNASKED
 

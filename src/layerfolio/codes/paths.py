@@ -13,6 +13,7 @@ from layerfolio.catalogue.files import load
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.occupancies import UNKNOWN
 from layerfolio.codes.requirements import Requirement, requirements
+from layerfolio.codes.stated_path import by_stated_path, carried
 
 ENERGY = ("9.36", "N11", "R402")
 """Beginnings of the articles that ask about energy."""
@@ -118,6 +119,9 @@ def _ending(found: Finding) -> str:
 def _with_path(found: Finding, known: _Known) -> Finding:
     if table := _by_other_table(found, known):
         return replace(_shown_by(found, table, known), chosen="prescriptive: one of the two tables is met")
+    other = known.answering
+    if carried(found, other) and known.energy_path == ANSWERS[_ending(other)][0] and _traded(found, other, known):
+        return by_stated_path(found, other, known.energy_path, _performance(found, known))
     answered = found.answered_by or _answered_by(found, known)
     found = replace(found, answered_by=answered)
     return replace(
