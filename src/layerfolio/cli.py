@@ -116,20 +116,29 @@ def build(project: Path, output: Path | None) -> None:
 @PROJECT
 @click.argument("assembly")
 @click.option(
-    "--output", "-o", type=click.Path(path_type=Path), help="FILE.svg or FILE.pdf; ASSEMBLY.svg when left out."
+    "--output", "-o", type=click.Path(path_type=Path), help="FILE.svg, FILE.pdf or FILE.dxf; ASSEMBLY.svg when left out."
 )
-def draw(project: Path, assembly: str, output: Path | None) -> None:
-    """Draw one assembly to SVG or PDF."""
+@click.option("--scale", help="5, 1:5 or 1-1/2\"; the largest that fits when left out.")
+@click.option("--view", type=click.Choice(["plan", "vertical"]), help="Which way a wall is cut; plan when left out.")
+@click.option("--hatch", type=click.Choice(["full", "light"]), default="full", show_default=True, help="How dense hatches are.")
+def draw(project: Path, assembly: str, output: Path | None, scale: str | None, view: str | None, hatch: str) -> None:
+    """Draw one assembly (W1) or junction (D1) to SVG, PDF or DXF."""
     from layerfolio.dossier import compile_dossier, open_project
-    from layerfolio.drawing.outputs import draw_to
+    from layerfolio.drawing.outputs import ENDINGS, NoWriter, draw_to
+    from layerfolio.drawing.written_scale import BadScale, scale_of
+    from layerfolio.drawn import NoView, Wish, drawn
 
-    loaded = open_project(project)
-    dossier = compile_dossier(loaded)
-    if assembly not in dossier.assemblies:
-        raise ProblemsFound([loaded.unknown_assembly(assembly)])
-    target = output or loaded.files[0].with_name(f"{assembly}.svg")
-    check_target(target, (".svg", ".pdf"), loaded.inputs)
-    draw_to(dossier.assemblies[assembly], target, units=dossier.system, page=dossier.project.project.page)
+    try:
+        wish = Wish(scale_of(scale) if scale else None, view, hatch == "light")
+        loaded = open_project(project)
+        drawing = drawn(compile_dossier(loaded), assembly, wish)
+        if drawing is None:
+            raise ProblemsFound([loaded.unknown_assembly(assembly)])
+        target = output or loaded.files[0].with_name(f"{assembly}.svg")
+        check_target(target, ENDINGS, loaded.inputs)
+        draw_to(drawing, target)
+    except (BadScale, NoView, NoWriter) as error:
+        raise click.UsageError(f"{error}.") from None
     click.echo(f"wrote {target}")
 
 

@@ -244,6 +244,38 @@ class TestDraw:
         assert result.exit_code == 2 and "W1" in result.stderr
         assert not list(tmp_path.glob("W*"))
 
+    @pytest.mark.parametrize("written", ["10", "1:10", "1 : 10"])
+    def test_the_scale_that_is_asked_for(self, project, tmp_path, written):
+        target = tmp_path / "W1.svg"
+        assert run("draw", project, "W1", "-o", target, "--scale", written).exit_code == 0
+        assert "1 : 10" in target.read_text(encoding="utf-8")
+
+    def test_view_and_hatch_change_the_drawing(self, project, tmp_path):
+        for name, more in (("a", []), ("b", ["--view", "plan"]), ("c", ["--view", "vertical"]), ("d", ["--hatch", "light"])):
+            assert run("draw", project, "W1", "-o", tmp_path / f"{name}.svg", *more).exit_code == 0
+        plan, same, upright, light = ((tmp_path / f"{name}.svg").read_bytes() for name in "abcd")
+        assert plan == same and len({plan, upright, light}) == 3 and len(light) < len(plan)
+
+    def test_a_dxf_and_a_junction(self, project, tmp_path):
+        assert run("draw", project, "W1", "-o", tmp_path / "W1.dxf").exit_code == 0
+        assert (tmp_path / "W1.dxf").read_text(encoding="utf-8").lstrip().startswith("0")
+        assert run("draw", project, "D1", "-o", tmp_path / "D1.pdf").exit_code == 0
+        assert run("draw", project, "D99", "-o", tmp_path / "D99.pdf").exit_code == 2
+
+    @pytest.mark.parametrize(
+        ("more", "words"),
+        [(["W1", "--scale", "small"], "no scale"), (["W1", "--scale", "0"], "1 : 1 to"), (["R1", "--view", "plan"], "no section in plan"),
+         (["D1", "--view", "plan"], "one view"), (["W1", "--view", "side"], "vertical"), (["W1", "--hatch", "none"], "light")],
+    )  # fmt: skip
+    def test_what_cannot_be_drawn_is_said_in_a_sentence(self, project, tmp_path, more, words):
+        result = run("draw", project, *more, "-o", tmp_path / "x.svg")
+        assert result.exit_code == 2 and words in result.stderr and not list(tmp_path.glob("x*"))
+
+    def test_dxf_without_its_library_says_what_to_install(self, project, tmp_path, monkeypatch):
+        monkeypatch.setattr("layerfolio.drawing.writers.dxf.is_there", lambda: False)
+        result = run("draw", project, "W1", "-o", tmp_path / "W1.dxf")
+        assert result.exit_code == 2 and "pip install layerfolio[dxf]" in result.stderr and not list(tmp_path.glob("W1*"))
+
 
 class TestNew:
     @pytest.mark.parametrize("starter", ["wall", "iso-wall", "house"])
