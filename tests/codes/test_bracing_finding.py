@@ -13,7 +13,10 @@ import pytest
 import builders as b
 from codes_builders import insulation, of_resistance, only, project, studies
 from layerfolio import codes
+from layerfolio.codes.bracing import judge_bracing
+from layerfolio.codes.context import Envelope, context
 from layerfolio.codes.findings import Verdict
+from layerfolio.codes.requirements import requirements
 from layerfolio.dossier import compile_dossier, open_project
 from layerfolio.units.quantity import Quantity
 
@@ -48,7 +51,7 @@ def test_the_chandlery_states_the_figures_of_its_place():
     assert "site_loads" not in one.next_step and "9.23.13.1 is open" in one.reason
     assert one.given == (
         "wind pressure 0.45 kPa; earthquake figure Sa(0.2) 0.3; Panel-15, strand board (layer 6), 15 mm, seams taped; "
-        "studs at 600 mm; nails not given"
+        "studs at 600 mm; fastening of the panels as stated of L1, L2, L3 and L4"
     )
     assert "0.70" in one.asked and "0.80 kPa" in one.asked and "9.23.13.1" in one.asked
 
@@ -88,3 +91,20 @@ def test_customary_first():
     one = found(at(units="customary"))
     assert one.given.startswith("wind pressure 9.4 psf (0.45 kPa); ") and "16.7 psf (0.80 kPa)" in one.asked
     assert '9/16" (15 mm)' in one.given
+
+
+@pytest.mark.parametrize(("stated", "words"), [
+    ((), "fastening of the panels not given"), (("L1",), "as stated of L1"), ((None,), "fastening of the panels not given"),
+    (("L1", None), "as stated of L1, not stated of L2"),
+])  # fmt: skip
+def test_fastening_is_said_to_be_given_where_a_line_states_it(stated, words):
+    made = [replace(one, number=i + 1) for i, one in enumerate((studs(), panel()))]
+    known = studies(of_resistance(0, layers=made))
+    fastening = SimpleNamespace(kind="nail")
+    lines = {
+        f"L{n}": SimpleNamespace(assembly="W1", stated=SimpleNamespace(panel_fastening=fastening if one else None))
+        for n, one in enumerate(stated, 1)
+    }  # fmt: skip
+    about = context(at(), Envelope({name: one[0] for name, one in known.items()}, wall_lines=lines))
+    rule = next(one for one in requirements("nbc-2020") if one.question == "bracing")
+    assert judge_bracing(rule, *known["W1"], about).given.endswith(words)

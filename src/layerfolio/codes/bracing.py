@@ -90,7 +90,17 @@ def _given(assembly: Assembly, panels: tuple[Layer, ...], context: Context, rule
         said.append("no layer is stated to serve bracing")
     member = studs.member if studs else None
     spaced = f"at {length(member.spacing, customary)}" if member and member.spacing else "spacing not given"
-    return "; ".join([*said, f"studs {spaced}", "nails not given"])
+    return "; ".join([*said, f"studs {spaced}", _fastened(assembly, context)])
+
+
+def _fastened(assembly: Assembly, context: Context) -> str:
+    """Whether the lines of the wall state what fastens their panels; the line on it judges that."""
+    lines = {name: one.stated for name, one in context.envelope.wall_lines.items() if one.assembly == assembly.name}
+    stated = [name for name, one in lines.items() if one.panel_fastening is not None and one.panel_fastening.kind]
+    left = [name for name in lines if name not in stated]
+    if not stated:
+        return "fastening of the panels not given"
+    return f"fastening of the panels as stated of {listed(stated)}" + (f", not stated of {listed(left)}" if left else "")
 
 
 def _panel(one: Layer, customary: bool) -> str:
