@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from joined import BARE, EDGE, ROOF, SLAB, USUAL, WALL, WINDOW, link, met, one, part
 
 import builders
+from layerfolio.assembly.courses import courses
 from layerfolio.assembly.joining import WAYS, at_frame, joined_by, said, short, way
 from layerfolio.assembly.junctions import ORDER, junctions
 
@@ -120,6 +121,23 @@ class TestBroken:
     def test_a_side_without_insulation(self, tmp_path):
         parts = USUAL | {"S1": part("slab", SLAB[1:])}
         assert link(one(met(tmp_path, parts), "sill"), "T").broken == "slab S1 has no insulation"
+
+
+class TestZones:
+    """What carries, where the project file does not say so."""
+
+    def zones(self, *layers):
+        made = [builders.layer(n, family=family, d=d, serves=serves) for n, (family, d, serves) in enumerate(layers, 1)]
+        return [each.zone for each in courses(builders.assembly(made))]
+
+    def test_concrete_before_thicker_insulation(self):
+        assert self.zones(("foam", 0.2, ()), ("concrete", 0.1, ()), ("tile", 0.01, ())) == ["outer", "frame", "inner"]
+
+    def test_a_thin_screed_does_not_carry(self):
+        assert self.zones(("foam", 0.2, ()), ("concrete", 0.05, ())) == ["frame", "inner"]
+
+    def test_what_is_said_to_carry_stands_before_both(self):
+        assert self.zones(("straw", 0.4, ("structure",)), ("earth", 0.1, ())) == ["frame", "inner"]
 
 
 class TestHeat:
