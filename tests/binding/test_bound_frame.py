@@ -8,6 +8,7 @@ from layerfolio.binding.book import render
 from layerfolio.binding.fit import fit
 from layerfolio.binding.formats import FORMATS
 from layerfolio.binding.measure import width
+from layerfolio.drawing.marks import Drawing, Line
 from layerfolio.sheets import blocks as b
 
 DPI = 600
@@ -129,6 +130,15 @@ def test_continued_stays_when_a_title_is_cut():
 def test_a_long_sheet_number_breaks_between_its_parts():
     pdf, _ = render(package(sheet(b.Paragraph("x"), number="W1-ANNEXE-T")))
     assert "W1-\nANNEXE-T" in words(pdf)
+
+
+def test_a_scale_stands_on_the_pages_that_are_drawn_alone():
+    outline = ((0, 0), (150, 0), (150, 40), (0, 40), (0, 0))
+    drawn = b.Figure(Drawing("d", 150, 40, (Line(outline, 0.5),), 5, "1 : 7"))
+    long = tuple(b.Paragraph(f"{n} " + "words that fill a page " * 30) for n in range(24))
+    pdf, info = render(package(sheet(*long, drawn, scale="1 : 7")))
+    shown = ["1 : 7" in words(pdf, page).split("Sheet title")[1] for page in range(info.pages)]
+    assert info.pages > 1 and shown == [False] * (info.pages - 1) + [True]
 
 
 def test_customary_scale_is_shortened_to_its_ratio():

@@ -224,7 +224,7 @@ def test_the_reserve_that_is_judged_is_the_one_that_was_read(chandlery):
     """0.1 kg/m2 for walls is from memory: it is named and decides nothing."""
     found = [row for row in rows_of(moisture_sheet(chandlery, "W1"), "Check").values() if "drying reserve" in row[0]]
     assert [row[3] for row in found] == ["≥ 0.25"]
-    assert "0.1† of walls decides nothing" in found[0][0]
+    assert "the 0.1† said of walls is not used" in found[0][0]
 
 
 def test_corrosion_asks_for_metal_and_gives_no_verdict(tmp_path):

@@ -50,6 +50,13 @@ class TestEveryExample:
         used = set(re.findall(rf"\b([cdps]\d+{NOT_REREAD}?)(?=[\s|)]|$)", text))
         assert used and used <= listed
 
+    def test_no_symbol_is_listed_twice(self, path):
+        _, text = printed(path)
+        table = text.partition("## Symbols")[2].partition("##")[0]
+        listed = [half.strip() for row in table.splitlines() for half in re.findall(r"(?:[^|]*\|){2}[^|]*", row)]
+        listed = [one.strip(" |") for one in listed]
+        assert len(listed) == len(set(listed)) > 10
+
     def test_references_point_at_sheets_that_exist(self, path):
         made, text = printed(path)
         numbers = {sheet.number for sheet in made.sheets}

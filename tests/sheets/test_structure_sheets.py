@@ -238,6 +238,17 @@ class TestAttachment:
         assert "What is missing" in text and "Mode IV" not in text
 
 
+class TestWhatGoesOn:
+    """A bracing panel that controls air or vapour too goes on above and below openings, where no panel is drawn."""
+
+    def test_the_schedule_says_so(self, tmp_path):
+        text = as_text(bracing_schedule(desk_of(tmp_path, changed(("[bracing]", "[bracing, vapour control, air control]")))))
+        assert "As control of air and vapour Panel (layer 5) of W1 goes on without a break above and below openings" in text
+
+    def test_a_panel_that_braces_alone_does_not(self, tmp_path):
+        assert "goes on without a break" not in as_text(bracing_schedule(desk_of(tmp_path)))
+
+
 class TestLoads:
     def test_the_layers_add_up(self, tmp_path):
         """Cladding 600 x 9.80665 x 0.020 = 117.7 Pa, board 34.3, panel 76.0, by hand."""
@@ -255,7 +266,7 @@ class TestLoads:
 
     def test_figures_of_the_place_that_are_not_given_say_so(self, tmp_path):
         text = as_text(loads_sheet(desk_of(tmp_path, changed((", seismic: {Sa02: 0.3}", ""), (", snow: 1.8 kPa", "")))))
-        assert "Spectral acceleration S(0.2) | not given" in text and "Ground snow load | not given" in text
+        assert "Spectral acceleration Sa(0.2) | not given" in text and "Ground snow load | not given" in text
 
     def test_an_american_set_asks_for_its_own_figures(self, tmp_path):
         text = as_text(loads_sheet(desk_of(tmp_path, changed(("set: nbc-2020", "set: irc-2021")))))

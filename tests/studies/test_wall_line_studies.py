@@ -49,6 +49,12 @@ def test_geometry():
     assert [step.formula.name for step in one.trace.steps()][:3] == ["panels_together", "panel_share", "clear_distance"]
 
 
+def test_a_panel_that_ends_with_the_line_leaves_nothing():
+    """6.9 m and 2.7 m are 9.6 m, whatever floats make of the sum."""
+    found = wall_line_study("L1", line(panels=(("2.4 m", "0 m"), ("2.7 m", "6.9 m")), length=mm("9.6 m")), None)
+    assert found.ends == (0.0, 0.0) and found.end_distance == 0.0
+
+
 def test_panels_stand_in_order_of_place():
     one = wall_line_study("L1", line([("1.2 m", "8.2 m"), ("2.4 m", "0.3 m"), ("1 m", "4 m")]), wall())
     assert [at for at, _ in one.panels] == [0.3, 4.0, 8.2]

@@ -37,10 +37,14 @@ def render(package: Package) -> tuple[bytes, BoundInfo]:
     fmt = FORMATS[package.title_block.page]
     pages = lay_out(package.sheets, fmt)
     first_pages = _first_pages(pages, len(package.sheets))
+    drawn = {page.sheet for page in pages if page.has_figure}
     buffer = io.BytesIO()
     pen = _pen(package, fmt, buffer)
     for number, page in enumerate(pages, 1):
-        _paint_page(pen, fmt, package, page, number, len(pages), first_pages)
+        sheet = package.sheets[page.sheet]
+        scale = sheet.scale if page.has_figure or (page.part == 0 and page.sheet not in drawn) else "—"
+        caption = Caption(sheet.number, sheet.title, scale, number, len(pages), page.part > 0)
+        _paint_page(pen, fmt, package, page, caption, first_pages)
         pen.page()
     pen.canvas.save()
     sheets = tuple((s.number, s.title, first) for s, first in zip(package.sheets, first_pages, strict=True))
@@ -76,12 +80,11 @@ def _pen(package: Package, fmt: Format, buffer: io.BytesIO) -> Pen:
 
 
 def _paint_page(
-    pen: Pen, fmt: Format, package: Package, page: Page, number: int, count: int, first_pages: list[int]
+    pen: Pen, fmt: Format, package: Package, page: Page, caption: Caption, first_pages: list[int]
 ) -> None:
     sheet = package.sheets[page.sheet]
+    number, count = caption.page, caption.pages
     _mark_page(pen.canvas, page, sheet.number, sheet.title, number)
-    scale = sheet.scale if page.has_figure or page.part == 0 else "—"
-    caption = Caption(sheet.number, sheet.title, scale, number, count, page.part > 0)
     for place, placed in enumerate(page.fields):
         where = Place(sheet.number, number, count, place == fmt.fields - 1, first_pages)
         for piece, y in placed:

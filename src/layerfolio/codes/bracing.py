@@ -73,9 +73,9 @@ def _path(figures: dict[str, Any], context: Context) -> str:
         return ""
     for path in figures["paths"]:
         if _fits(path, context):
-            return f"by the figures of the place {path['clause']} is open: {path['by']}"
+            return f"the figures of the place lead to {path['clause']}: {path['by']}"
     beyond = figures["beyond"]
-    return f"by the figures of the place {beyond['clause']} asks for {beyond['by']}"
+    return f"the figures of the place lead to {beyond['clause']}: {beyond['by']}"
 
 
 def _given(assembly: Assembly, panels: tuple[Layer, ...], context: Context, rule: dict[str, Any]) -> str:

@@ -58,7 +58,7 @@ def _outcome(case: _Case) -> Outcome:
     judged = _compared(case, standard)
     if judged.verdict is Verdict.MEETS and not proved(case.about, opening.name, opening.stated, TRANSMITTANCE):
         return Outcome(
-            Verdict.NEEDS_EVIDENCE, f"by it: {judged.reason}; but {_unproved(case.about, opening, 'the rating')}",
+            Verdict.NEEDS_EVIDENCE, f"{judged.reason}, but {_unproved(case.about, opening, 'the rating')}",
             f"supply the rating to {standard}: label or report with its number",
         )  # fmt: skip
     return judged

@@ -64,7 +64,7 @@ def _shown(case: Case) -> Outcome:
     if not case.papers:
         why = unproved(case.about, case.opening.name, case.opening.stated, "the rating")
         return Outcome(
-            Verdict.NEEDS_EVIDENCE, f"by it: the rated transmittance is within the limit; but {why}",
+            Verdict.NEEDS_EVIDENCE, f"the rated transmittance is within the limit, but {why}",
             f"supply the rating to {case.standard}: label or report with its number",
         )  # fmt: skip
     return Outcome(Verdict.MEETS, "the rated transmittance is within the limit")
@@ -123,7 +123,7 @@ def judge_hatch(requirement: Requirement, opening: Any, about: Context) -> Findi
         found = Outcome(Verdict.MEETS, "it has the transmittance that is asked of what it lies in")
     if found.verdict is Verdict.MEETS and not proved(about, opening.name, opening.stated, TRANSMITTANCE):
         why = unproved(about, opening.name, opening.stated, "the transmittance")
-        found = Outcome(Verdict.NEEDS_EVIDENCE, f"by it: {found.reason}; but {why}", "supply its report")
+        found = Outcome(Verdict.NEEDS_EVIDENCE, f"{found.reason}, but {why}", f"supply the report of {opening.name}")
     asked = f"insulated as {opening.wall}" + (f": {figure('U', limit, **how)} or less, or its R" if limit is not None else "")
     return finding(
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step, step=STEP, asked=asked,

@@ -82,4 +82,4 @@ def _demand(name: str, one: Attachment, system: str) -> Row:
 
 
 def _shown(value: float | None, quantity: str, system: str) -> str:
-    return NOT_GIVEN if value is None else with_unit(value, quantity, system, 3)
+    return NOT_GIVEN if value is None else with_unit(value, quantity, system, 3 if value < 1000 else 4)  # as sentences print it

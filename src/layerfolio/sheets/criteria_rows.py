@@ -113,6 +113,8 @@ def mean_of_year(desk: Desk) -> str:
 
 OF_AMERICA = ("site_loads.wind_speed", "site_loads.seismic.category")
 """Figures that other codes do not ask for."""
+OF_SOME = ("site_loads.wind_suction", "site_loads.seismic.Smax")
+"""Figures that few lines go by: printed where they are given."""
 
 
 def load_rows(desk: Desk) -> Rows:
@@ -121,11 +123,14 @@ def load_rows(desk: Desk) -> Rows:
     listed = (
         ("Ground snow load", "site_loads.snow"), ("Hourly wind pressure, 1 in 50 years", "site_loads.wind_pressure_1_50"),
         ("Basic wind speed", "site_loads.wind_speed"), ("Exposure", "site_loads.exposure"),
+        ("Wind suction on the cladding", "site_loads.wind_suction"),
         ("Spectral acceleration Sa(0.2)", "site_loads.seismic.Sa02"),
+        ("Spectral acceleration Smax", "site_loads.seismic.Smax"),
         ("Seismic design category", "site_loads.seismic.category"),
     )  # fmt: skip
     american = desk.dossier.project.code.set.startswith("irc-")
-    asked = [one for one in listed if american or one[1] not in OF_AMERICA or at(desk, one[1]) is not None]
+    left_out = OF_SOME if american else (*OF_SOME, *OF_AMERICA)
+    asked = [one for one in listed if one[1] not in left_out or at(desk, one[1]) is not None]
     return [row(desk, words, path, source) for words, path in asked]
 
 

@@ -6,7 +6,7 @@ from layerfolio.codes.findings import Finding
 from layerfolio.codes.us_class import retarder_class
 from layerfolio.drawing.mini import mini_section
 from layerfolio.sheets.blocks import Column, Figure, Head, NoteBox, Row, Sheet, Table, VerdictCell
-from layerfolio.sheets.desk import COVER, CRITERIA, RECORD, Desk
+from layerfolio.sheets.desk import CRITERIA, RECORD, Desk
 from layerfolio.sheets.explanation_papers import evidence_of, proved
 from layerfolio.sheets.figures import permeance_text
 from layerfolio.sheets.markup import plain
@@ -200,7 +200,7 @@ def _conditions(desk: Desk, one: Explanation) -> list[str]:
     assembly = desk.dossier.assemblies[one.assembly]
     layer = assembly.layer(one.layer)
     found = [
-        f"indoor humidity stays at or below the value on sheets {COVER} and {CRITERIA}",
+        f"indoor humidity stays at or below the value on sheet {CRITERIA}",
         "every seam, edge and penetration is " + (layer.seams if layer.seams in ("taped", "sealed") else "sealed"),
         "panel and thickness are those of the report",
     ]

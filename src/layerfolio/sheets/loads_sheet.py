@@ -20,7 +20,7 @@ from layerfolio.sheets.structure_parts import (
 from layerfolio.studies.structure_types import DeadLoad, LayerLoad
 
 UNCOUNTED = "not counted"
-ORDER = ("layer_weight", "share_between", "part_weight", "dead_load_sum")
+ORDER = ("layer_weight", "share_between", "part_weight", "dead_load_sum", "load_on_plan")
 
 
 def loads_sheet(desk: Desk) -> Sheet | None:
@@ -42,6 +42,8 @@ def loads_sheet(desk: Desk) -> Sheet | None:
     )
     return Sheet(LOADS, "Loads", "—", blocks)
 
+UPRIGHT = 60.0  # degrees from which an assembly hangs its outer layers on fasteners
+
 
 def has_loads(desk: Desk) -> bool:
     """Whether any weight or any load of the place is known."""
@@ -61,8 +63,11 @@ def _assembly(desk: Desk, name: str, one: DeadLoad) -> Block:
     rows = [_layer(number, part, system) for number, part in enumerate(one.layers, 1)]
     total = load(one.total, system) if one.total is not None else "not known"
     rows.append(Row(("Dead load", total, NONE, "sum of the layers"), total=True))
+    if one.on_plan is not None and one.on_plan != one.total:
+        rows.append(Row(("Dead load on plan", load(one.on_plan, system), NONE, "by the slope")))
     if one.on_fasteners is not None:
-        hung = "what hangs on fasteners"
+        sloped = desk.dossier.assemblies[name].slope < UPRIGHT
+        hung = "what lies on the insulation" if sloped else "what hangs on fasteners"
         rows.append(Row(("of it outside the insulation", load(one.on_fasteners, system), NONE, hung)))
     return Table(columns, tuple(rows))
 

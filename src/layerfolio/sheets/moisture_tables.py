@@ -145,7 +145,7 @@ def _check(name: str, expected: Period, less: Period) -> Row:
     cells = tuple(_value(check, share) for check in (one, other))
     title = name if share else f"{name}, kg/m²"
     if lower is not None:
-        title += f"; {lower:.3g}{NOT_REREAD} of walls decides nothing"
+        title += f"; the {lower:.3g}{NOT_REREAD} said of all but roofs is not used"
     return Row((plain(title), *cells, limit, _verdict_of([check.verdict for check in (one, other) if check])))
 
 

@@ -8,7 +8,7 @@ from layerfolio.sheets.markup import plain
 FIGURES = (
     ("Hourly wind pressure, 1 in 50 years", "site_loads.wind_pressure_1_50"), ("Basic wind speed", "site_loads.wind_speed"),
     ("Wind suction on the cladding", "site_loads.wind_suction"), ("Exposure", "site_loads.exposure"),
-    ("Spectral acceleration {}(0.2)", "site_loads.seismic.Sa02"), ("Spectral acceleration {}max", "site_loads.seismic.Smax"),
+    ("Spectral acceleration Sa(0.2)", "site_loads.seismic.Sa02"), ("Spectral acceleration Smax", "site_loads.seismic.Smax"),
     ("Seismic design category", "site_loads.seismic.category"), ("Ground snow load", "site_loads.snow"),
 )  # fmt: skip
 AMERICAN = ("site_loads.wind_speed", "site_loads.seismic.category")
@@ -20,7 +20,7 @@ RARE = ("site_loads.seismic.Smax", "site_loads.wind_suction")
 def site_table(desk: Desk) -> Table:
     """Every figure of the place that the set goes by, and every other that is given; what is missing says so."""
     source = str(at(desk, "site_loads.source") or NO_SOURCE)
-    shown = [(words.replace("{}", "S"), path) for words, path in FIGURES if _asked(desk, path) or at(desk, path) is not None]
+    shown = [(words, path) for words, path in FIGURES if _asked(desk, path) or at(desk, path) is not None]
     rows = [row(desk, words, path, source) for words, path in shown]
     rows.append(row(desk, "Storeys above grade", "building.storeys", FILE))
     columns = (Column("Figure of the place", width=68), Column("Value", width=62), Column("Source"))

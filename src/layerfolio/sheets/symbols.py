@@ -60,7 +60,10 @@ def _steps(desk: Desk) -> dict[Formula, Step]:
 def _symbol_table(desk: Desk, used: dict[Formula, Step]) -> Table:
     names = {name for step in used.values() for name, _ in step.arguments} | {f.result for f in used}
     names |= {entry.quantity for entry in _entries(desk) if isinstance(entry, Given)}
-    listed = [name for name in terms() if name in names]
+    alike: dict[tuple[str, str, str], str] = {}
+    for name in (one for one in terms() if one in names):
+        alike.setdefault((term(name).plain, term(name).si, term(name).meaning), name)  # two names may print alike
+    listed = list(alike.values())
     return _in_pairs(listed) if desk.system == "metric" else _with_both_units(listed)
 
 

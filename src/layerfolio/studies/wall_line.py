@@ -44,7 +44,7 @@ def wall_line_study(name: str, line: Any, assembly: Assembly | None) -> WallLine
 
 def _between(panels: tuple, length: float, record: Recorder) -> tuple[tuple[float, ...], tuple[float, float]]:
     """Clear distances between neighbours, and from both ends of the line."""
-    edges = [(at, at + size) for at, size in panels]
+    edges = [(at, round(at + size, 9)) for at, size in panels]  # what floats leave of a sum is no gap
     gaps = tuple(
         record.step(f.clear_distance, about=f"P{n} to P{n + 1}", x_1=before[1], x_2=after[0])
         for n, (before, after) in enumerate(pairwise(edges), 1)
