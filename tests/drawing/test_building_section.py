@@ -7,9 +7,10 @@ from readings import flat, overlapping_labels
 from test_detail_laws import assembly_of, overlaps
 
 from layerfolio.assembly.junction_types import Junction
+from layerfolio.drawing.building.cut import BuildingCut
 from layerfolio.drawing.building.drawn import building_drawn
 from layerfolio.drawing.building.parts import _runs
-from layerfolio.drawing.building.section import BuildingCut, building_section
+from layerfolio.drawing.building.section import building_section
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.marks import Area
 

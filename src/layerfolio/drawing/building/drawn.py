@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
-from layerfolio.drawing.building.section import BuildingCut, building_section
+from layerfolio.drawing.building.cut import BuildingCut
+from layerfolio.drawing.building.section import building_section
 from layerfolio.drawing.detail.all import Drawn
 from layerfolio.drawing.detail.fit import fits
 from layerfolio.drawing.detail.paper import drawing_of

@@ -4,12 +4,10 @@ It is put together from the same pieces as the details: foot of the wall, floors
 its neighbour. x = 0 is the outer face of the wall's frame, y = 0 the top of what the lowest plate stands on.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from functools import cached_property
+from collections.abc import Iterator
 
 from layerfolio.assembly.junction_types import Junction
-from layerfolio.assembly.types import Assembly
+from layerfolio.drawing.building.cut import ROUND, STOREY, BuildingCut
 from layerfolio.drawing.building.parts import Part, joined, moved_part
 from layerfolio.drawing.detail.arm import Arm, End
 from layerfolio.drawing.detail.edge_lines import sheets as edge_sheets
@@ -31,62 +29,7 @@ from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.sill_wall import wall_pieces
 from layerfolio.drawing.marks import Point
 
-STOREY, SILL_HEIGHT = 2400.0, 900.0  # mm, as drawn where nothing is stated
-SPAN, PAST = 2600.0, 420.0  # mm of roof inside the frame where nobody says how far the ridge is; of roof beyond the ridge
-ROUND = 240.0  # mm of wall that belongs to an edge of the window
-
-
-@dataclass(frozen=True)
-class BuildingCut:
-    """What a section is made of: the first junction of each kind, storeys from the ground up in m, `span` in m from the wall's
-    frame to the ridge, None where nobody says; `shown`: mm of it that are drawn, where the whole does not fit."""
-
-    junctions: Sequence[Junction]
-    assemblies: Mapping[str, Assembly]
-    storeys: Sequence[float]
-    span: float | None
-    scale: float
-    shown: float | None = None
-
-    def first(self, kind: str) -> Junction | None:
-        return next((one for one in self.junctions if one.kind == kind and not one.cannot), None)
-
-    @cached_property
-    def wall(self) -> Assembly | None:
-        lead = self.first("sill") or self.first("eave")
-        return self.assemblies[lead.of[0]] if lead else None
-
-    @cached_property
-    def levels(self) -> tuple[float, ...]:
-        """y of the deck of each storey, then of the top of the plates."""
-        found = [0.0]
-        for one in self.storeys or (STOREY / 1000,):
-            found.append(found[-1] + one * 1000)
-        return tuple(found)
-
-    @property
-    def right(self) -> float:
-        whole = self.span * 1000 if self.span else SPAN
-        return min(whole, self.shown) if self.shown else whole
-
-    @cached_property
-    def window(self) -> tuple[float, float] | None:
-        """y of the lower and upper edge of the window in the lowest storey."""
-        head = self.first("window head")
-        if head is None or self.wall is None or head.of[0] != self.wall.name or not head.opening_size:
-            return None
-        low = self.finish + (SILL_HEIGHT if head.sill_height is None else head.sill_height * 1000)
-        high = low + head.opening_size[1] * 1000
-        room, least = self.levels[1] - 420.0, max(self.finish, 0.0) + ROUND + 60.0
-        if high > room:
-            low, high = max(least, low - (high - room)), room
-        return (low, high) if low >= least and high - low > 300.0 else None
-
-    @cached_property
-    def finish(self) -> float:
-        """y of the lowest finished floor."""
-        sill = self.first("sill")
-        return SillPlace(sill, Arm(self.wall), self.assemblies[sill.of[1]], self.scale).finish if sill else 0.0
+PAST = 420.0  # mm of roof beyond the ridge
 
 
 def building_section(cut: BuildingCut) -> Detail | None:
