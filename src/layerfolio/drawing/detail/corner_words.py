@@ -34,7 +34,7 @@ def _corner(corner: Corner) -> Iterator[Note]:
     if member:
         at = corner.butted.place(corner.starts(corner.butted, frame[0]) + member.width.value * 500, frame[0].middle)
         yield Note(f"{member.name} at the corner", (at,), side)
-    for words, letter in joined_words(corner.junction):
+    for words, letter in joined_words(corner.junction, corner.through):
         course = served(corner.butted, letter)
         if course and letter != "W":
             at = corner.butted.place(corner.starts(corner.butted, course) + 12.0, course.end)

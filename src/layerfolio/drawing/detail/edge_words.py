@@ -43,7 +43,7 @@ def _edge(place: EdgePlace) -> Iterator[Note]:
         yield Note(words, (place.point(deep / 2, x),), "left")
         if not place.verge and place.slope >= 2:
             yield Note("gutter", ((place.tail - 54.0, place.height(0.0, place.tail) - 61.0),), "left")
-    for words, letter in joined_words(place.junction):
+    for words, letter in joined_words(place.junction, place.wall):
         at = _joined(place, letter)
         if at:
             yield Note(words, (at,), "right" if letter != "W" else "left")

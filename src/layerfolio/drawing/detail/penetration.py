@@ -153,7 +153,7 @@ def _notes(place: PipePlace) -> Iterator[Note]:
     yield Note("gap filled with insulation", (at,), "right")
     if water := served(place.wall, "W"):
         yield Note("outer collar, lapped under above", ((water.start - 1.5, -HALF - AROUND - COLLAR * 0.6),), "left")
-    for _, letter in joined_words(place.junction)[:3]:
+    for _, letter in joined_words(place.junction, place.wall)[:3]:
         if letter != "W" and (course := served(place.wall, letter)):
             yield Note("inner collar, taped all round", ((course.end + 1.5, -HALF - AROUND - COLLAR * 0.6),), "right")
             break

@@ -57,7 +57,7 @@ def _shed(place: RevealPlace) -> Iterator[Note]:
 
 
 def _joined(place: RevealPlace) -> Iterator[Note]:
-    for words, letter in joined_words(place.junction):
+    for words, letter in joined_words(place.junction, place.wall):
         course = place.served(letter)
         if course and letter in "AV":
             yield Note(words, (place.place(20.0, course.end + 1.0),), "right")

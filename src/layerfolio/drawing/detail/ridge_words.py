@@ -28,7 +28,7 @@ def _middle(place: RidgePlace) -> Iterator[Note]:
     if place.has_board:
         at = -BOARD / 2, place.height(place.arm.zone("frame")[-1].end * 0.6, 0.0)
         yield Note("ridge board or beam, by the engineer", (at,), "left")
-    for words, letter in joined_words(place.junction):
+    for words, letter in joined_words(place.junction, place.arm):
         course = place.served(letter)
         if course and letter != "W":
             yield Note(words, ((-10.0, place.height(course.end, 10.0)),), "left")

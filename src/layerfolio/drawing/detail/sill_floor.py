@@ -66,7 +66,7 @@ def _edge(place: SillPlace) -> Iterator[Piece]:
     if place.edge:
         thick, deep = place.edge
         low = max(place.bottom, -deep)
-        yield Piece(rectangle(-thick, low, 0.0, 0.0), "foam", "edge insulation", 90.0)
+        yield Piece(rectangle(-thick, low, 0.0, 0.0), "plain", "edge insulation", 90.0)
 
 
 def _foundation(place: SillPlace) -> Iterator[Piece]:

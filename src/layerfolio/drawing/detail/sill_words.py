@@ -40,7 +40,7 @@ def _foot(place: SillPlace) -> Iterator[Note]:
     yield Note("flashing, mesh above", ((place.drip + 4.0, y - 6.0),), "left")
     if place.edge:
         yield Note("edge insulation", ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
-    for words, letter in joined_words(place.junction):
+    for words, letter in joined_words(place.junction, place.wall):
         course = served(place.wall, letter)
         if course and letter != "W":
             yield Note(words, ((course.end + 1.0, 24.0),), "right")
@@ -75,6 +75,8 @@ def remarks(place: SillPlace) -> tuple[str, ...]:
         found.append("What carries the floor is not stated and not drawn.")
     elif place.below:
         found.append("The foundation is drawn as a sign of its kind: its size, fixing and reinforcement are the engineer's.")
+    if place.edge:
+        found.append("The material of the edge insulation is not stated: it is drawn without a hatch.")
     if place.junction.cannot:
         found.append(place.junction.cannot)
     return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))

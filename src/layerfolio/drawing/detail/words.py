@@ -21,13 +21,14 @@ def course_note(arm: Arm, course: Course, at: Point, side: Side, units: Units) -
 LONGEST = 48  # letters of a tag's words; the schedule has the whole sentence
 
 
-def joined_words(junction: Junction) -> list[tuple[str, str]]:
-    """What joins the controls that pass, each wording once, with the first letter it speaks of."""
+def joined_words(junction: Junction, arm: Arm) -> list[tuple[str, str]]:
+    """What joins the controls that pass, each wording once, with the first letter it speaks of; `arm` has the first layers."""
     found: dict[str, str] = {}
     for one in junction.links:
         words = one.words or one.by
         if len(words) > LONGEST and one.start:
-            words = f"{one.start[1]}: {one.by}"
+            layer = next((each for each in arm.assembly.layers if each.name == one.start[1]), None)
+            words = f"{layer_words(layer, None) if layer else one.start[1]}: {one.by}"
         if words and not one.broken and one.letter != "T":
             found.setdefault(words, one.letter)
     return list(found.items())
