@@ -264,7 +264,8 @@ class TestDraw:
 
     @pytest.mark.parametrize(
         ("more", "words"),
-        [(["W1", "--scale", "small"], "no scale"), (["W1", "--scale", "0"], "1 : 1 to"), (["R1", "--view", "plan"], "no section in plan"),
+        [(["W1", "--scale", "small"], "no scale"), (["W1", "--scale", "0"], "1 : 1 to"),
+         (["R1", "--view", "plan"], "no section in plan"),
          (["D1", "--view", "plan"], "one view"), (["W1", "--view", "side"], "vertical"), (["W1", "--hatch", "none"], "light")],
     )  # fmt: skip
     def test_what_cannot_be_drawn_is_said_in_a_sentence(self, project, tmp_path, more, words):

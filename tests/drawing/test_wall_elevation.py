@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -14,7 +15,8 @@ from layerfolio.drawing.lettering import CAPITAL
 from layerfolio.drawing.marks import Clip, Curve, Group, Line, Text
 from layerfolio.drawing.wall_dimensions import breaks, chain_steps, printed, steps
 from layerfolio.drawing.wall_elevation import ASSUMED, wall_elevations
-from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView
+from layerfolio.drawing.wall_panels import CLOSEST, are_drawn, sheets_of
+from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView, SheetView
 from layerfolio.units.show import length_figure
 
 UNITS = st.sampled_from(["metric", "customary"])
@@ -42,7 +44,13 @@ def views(draw):
     title = draw(st.sampled_from(("North wall", "", "A very long name of a line of bracing " * 5)))
     notes = draw(st.lists(st.sampled_from(("nails", "staples at 75 " * 12)), max_size=2))
     return LineView(f"L{len(panels)}", title, place, height, tuple(panels), tuple(openings),
-                    draw(st.booleans()), draw(st.booleans()), tuple(notes), draw(st.booleans()))  # fmt: skip
+                    draw(st.booleans()), draw(st.booleans()), tuple(notes), draw(st.booleans()), draw(sheets()),
+                    draw(st.sampled_from((None, 0.4, 0.6))), draw(st.sampled_from((None, 0.05, 0.15))),
+                    draw(st.sampled_from((None, 0.3))), draw(st.sampled_from((None, True, False))))  # fmt: skip
+
+
+def sheets():
+    return st.sampled_from((None, SheetView(1.2, 2.4, False), SheetView(1.2192, 3.048, True)))
 
 
 @settings(max_examples=80, deadline=None)
@@ -171,3 +179,54 @@ def test_lettering_is_at_least_two_and_a_half_millimetres():
     [drawing] = wall_elevations((NORTH,))
 
     assert all(cap_height(one.size) >= CAPITAL - 0.005 for one in flat(drawing.marks) if isinstance(one, Text))
+
+
+SHEETED = replace(NORTH, sheet=SheetView(1.2, 2.4, False), stud=0.6, edge=0.15, field=0.3, blocked=True, hold_downs=False)
+
+
+def test_sheets_fill_a_panel_without_gap_or_overlap():
+    """2.7 m by 2.7 m of sheets 1.2 m by 2.4 m: three columns, two rows, and a strip of 0.3 m."""
+    boxes = sheets_of(PanelView(0.9, 2.7, 2.7), SHEETED)
+    assert len(boxes) == 6
+    assert sum((x1 - x0) * (y1 - y0) for x0, y0, x1, y1 in boxes) == pytest.approx(2.7 * 2.7)
+    assert sorted({round(x1 - x0, 6) for x0, _, x1, _ in boxes}) == [0.3, 1.2]
+    assert len(sheets_of(PanelView(0.0, 1.2, 2.4), SHEETED)) == 1  # exactly one sheet has no seam
+    assert sheets_of(PanelView(0.0, 5.0, 3.0), NORTH) == [(0.0, 0.0, 5.0, 3.0)]
+
+
+def test_seams_stand_at_the_sheets_edges_on_paper():
+    [drawing] = wall_elevations((SHEETED,))
+    wall = min(one.commands[0][1] for one in flat(drawing.marks) if isinstance(one, Curve) and one.role == "outline wall")
+    upright = [one.points for one in lines(drawing, "seam") if one.points[0][0] == one.points[1][0] and abs(
+        one.points[0][1] - one.points[1][1]) > 5]  # fmt: skip
+    assert round((upright[0][0][0] - wall) * drawing.scale, 3) == 1200
+    notes = [one.text for one in texts(drawing, "note")]
+    assert any("assumption of this drawing" in one for one in notes)
+    [stated] = wall_elevations((replace(SHEETED, sheet=SheetView(1.2, 2.4, True)),))
+    assert not any("assumption" in one.text for one in texts(stated, "note"))
+
+
+@pytest.mark.parametrize("blocked, drawn", [(True, True), (False, False), (None, False)])
+def test_blocking_is_drawn_behind_level_seams_where_the_file_says_so(blocked, drawn):
+    [drawing] = wall_elevations((replace(SHEETED, blocked=blocked),))
+    assert bool(lines(drawing, "blocking")) == drawn
+
+
+@pytest.mark.parametrize("edge", [0.1, 0.15])
+def test_fasteners_stand_at_their_true_spacing_or_a_note_says_that_they_do_not(edge):
+    view = LineView("L1", "", 1.2, 2.4, (PanelView(0.0, 1.2, 2.4),), stud=0.6, edge=edge, field=0.3)
+    [drawing] = wall_elevations((view,))
+    ticks = next(one for one in flat(drawing.marks) if isinstance(one, Curve) and one.role == "panel fasteners")
+    low = min(command[2] for command in ticks.commands)
+    foot = sorted(a[1] for a, b in zip(ticks.commands[::2], ticks.commands[1::2], strict=True) if a[1] == b[1] and a[2] < low + 1)
+    gaps = {round((b - a) * drawing.scale) for a, b in pairwise(foot)}
+    assert gaps == {round(edge * 1000)}
+    [small] = wall_elevations((replace(view, length=60.0),))
+    assert not are_drawn(view, small.scale) and any("run together" in one.text for one in texts(small, "note"))
+    assert not [one for one in flat(small.marks) if getattr(one, "role", "") == "panel fasteners"]
+
+
+def test_fasteners_are_drawn_on_one_side_of_the_limit_alone():
+    assert are_drawn(replace(SHEETED, edge=0.12), 100) and CLOSEST == 0.12 * 1000 / 100
+    assert not are_drawn(replace(SHEETED, edge=0.119), 100)
+    assert not are_drawn(replace(SHEETED, edge=None), 50) and not are_drawn(replace(SHEETED, let_in=True), 50)

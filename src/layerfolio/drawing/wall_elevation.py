@@ -7,12 +7,15 @@ from layerfolio.drawing.figures import Units
 from layerfolio.drawing.geometry import moved
 from layerfolio.drawing.lettering import CAPITAL, LINE, SIZE, spread, wide, wrapped
 from layerfolio.drawing.marks import Drawing, Group, Mark, Text
-from layerfolio.drawing.wall_dimensions import chain, height, height_room, whole
+from layerfolio.drawing.wall_dimensions import chain, height, height_room, printed, steps, whole
 from layerfolio.drawing.wall_foot import wall_foot
 from layerfolio.drawing.wall_marks import TRIANGLE, wall_marks
+from layerfolio.drawing.wall_panels import are_drawn, sheets_of
 from layerfolio.drawing.wall_views import LineView, common_scale, written_scale
 
 ASSUMED = "Places of the panels are not stated: they are spread evenly here so that they can be drawn; gaps are not known."
+SHEETS = "Seams: upright sheets of {}, from the start of each panel, are an assumption of this drawing."
+CLOSE = "Fasteners are not drawn: at this scale they would run together."
 BETWEEN = 3.4  # from one line to the next
 LABEL = 1.2  # from the wall to the panel's name
 CLEAR = -5.2  # so far left the names of panels may go, clear of the ticks of the height
@@ -58,7 +61,8 @@ def _line(view: LineView, scale: int, units: Units, width: float) -> list[Mark]:
     upright = height(view, factor, units)
     dimensions = Group("dimensions", (*links.marks, *total.marks, *upright.marks))
     wall = Group("wall", tuple(wall_marks(view, scale)))
-    words = [*_labels(view, factor, (CLEAR, field[1])), *_title(view, factor, -left, width), *_notes(view, -left, over, width)]
+    notes = _notes(view, -left, over, width, scale, units)
+    words = [*_labels(view, factor, (CLEAR, field[1])), *_title(view, factor, -left, width), *notes]
     return [moved(one, 0.0, (left, 0.0)) for one in (wall, dimensions, Group("words", tuple(words)))]
 
 
@@ -84,11 +88,24 @@ def _title(view: LineView, factor: float, left: float, width: float) -> list[Mar
     return [name, *(Text((start, y), words, SIZE, role="title") for words in title)]
 
 
-def _notes(view: LineView, left: float, over: float, width: float) -> list[Mark]:
-    notes = view.notes if view.laid_out or not view.panels else (*view.notes, ASSUMED)
+def _notes(view: LineView, left: float, over: float, width: float, scale: float, units: Units) -> list[Mark]:
+    notes = (*view.notes, *_assumed(view, scale, units))
     rows = [row for note in notes for row in wrapped(note, width, 3)]
     top = over - 3.2 - CAPITAL
     return [Text((left, top - number * LINE), row, SIZE, role="note") for number, row in enumerate(rows)]
+
+
+def _assumed(view: LineView, scale: float, units: Units) -> list[str]:
+    """What the drawing takes where the project file is silent, and what it leaves out at its scale."""
+    if not view.panels or view.let_in:
+        return [] if view.laid_out or not view.panels else [ASSUMED]
+    found = [] if view.laid_out else [ASSUMED]
+    if view.sheet is not None and not view.sheet.stated and any(len(sheets_of(one, view)) > 1 for one in view.panels):
+        size = f"{printed(steps(view.sheet.width, units), units)} by {printed(steps(view.sheet.height, units), units)}"
+        found.append(SHEETS.format(size + ("" if units == "customary" else " mm")))
+    if view.edge and not are_drawn(view, scale):
+        found.append(CLOSE)
+    return found
 
 
 def _tall(marks: Sequence[Mark]) -> float:

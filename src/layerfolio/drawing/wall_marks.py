@@ -3,10 +3,11 @@
 from layerfolio.drawing.geometry import Outline, parallels, rectangle
 from layerfolio.drawing.hatches.strokes import strokes
 from layerfolio.drawing.marks import Clip, Curve, Line, Mark
+from layerfolio.drawing.wall_panels import sheet_marks
 from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView
 
 OUTLINE, EDGE, THIN, FLOOR, BRACE = 0.5, 0.35, 0.25, 0.7, 0.7
-HATCH = 2.6
+HATCH, WIDE_HATCH = 2.6, 5.2
 BEYOND = 4.0  # the floor runs on at both ends
 TRIANGLE = 2.6  # width of a hold-down's mark
 DASH = (2.0, 1.0)
@@ -19,7 +20,10 @@ def wall_marks(view: LineView, scale: float) -> list[Mark]:
     marks: list[Mark] = []
     for panel in view.panels:
         outline = panel_outline(panel, factor)
-        marks += brace_marks(outline) if view.let_in else panel_marks(outline)
+        if view.let_in:
+            marks += brace_marks(outline)
+            continue
+        marks += panel_marks(outline, HATCH if view.sheet is None else WIDE_HATCH) + sheet_marks(view, panel, scale)
     for opening in view.openings:
         marks += _opening(opening, factor, high)
     marks.append(Curve(_closed(rectangle(0.0, 0.0, long, high)), OUTLINE, role="outline wall"))
@@ -35,9 +39,9 @@ def panel_outline(panel: PanelView, factor: float) -> Outline:
     return rectangle(start, 0.0, start + panel.length * factor, panel.height * factor)
 
 
-def panel_marks(outline: Outline) -> list[Mark]:
-    """A panel: lines at 45 degrees inside its edge."""
-    hatch = strokes(parallels(outline, 45.0, HATCH))
+def panel_marks(outline: Outline, pitch: float = HATCH) -> list[Mark]:
+    """A panel: lines at 45 degrees inside its edge, wider apart where seams and fasteners lie over them."""
+    hatch = strokes(parallels(outline, 45.0, pitch))
     clipped: list[Mark] = [Clip(outline, hatch)] if hatch else []
     return [*clipped, Curve(_closed(outline), OUTLINE, role="outline panel")]
 

@@ -23,6 +23,15 @@ class PanelView:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetView:
+    """Size of the sheets that panels are made of, m; `stated`, else an assumption of the drawing."""
+
+    width: float
+    height: float
+    stated: bool
+
+
+@dataclass(frozen=True, slots=True)
 class OpeningView:
     """One opening: from the start of the line and from the floor, m; without a height it goes up to the plate, dashed."""
 
@@ -46,6 +55,11 @@ class LineView:
     hold_downs: bool = False
     notes: tuple[str, ...] = ()
     let_in: bool = False  # its panels are bays with one brace from corner to corner, no boards
+    sheet: SheetView | None = None
+    stud: float | None = None  # spacing of the studs, m
+    edge: float | None = None  # fasteners along edges and between them, centre to centre, m
+    field: float | None = None
+    blocked: bool | None = None
 
 
 def common_scale(lines: Sequence[LineView], units: Units, room: float) -> int:

@@ -141,6 +141,8 @@ class PanelBoard(Record):
     grade: str | None = key(Pick(*GRADES), "what it is graded as")
     thickness: Quantity | None = key(Measure("length", most=0.2, example="11 mm"), "thickness; else that of its layer")
     span_rating: str | None = key(Pick(*SPANS), "span rating of the stamp")
+    sheet_width: Quantity | None = key(TALL, "width of its sheets, from seam to seam")
+    sheet_height: Quantity | None = key(TALL, "height of its sheets; a level seam stands where panels are higher")
     material: str | None = key(Line("panel-15", 60), "name of its layer in the assembly; else the layer that serves bracing")
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from layerfolio.drawing.marks import Drawing
 from layerfolio.drawing.wall_elevation import wall_elevations
-from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView
+from layerfolio.drawing.wall_views import LineView, OpeningView, PanelView, SheetView
 from layerfolio.sheets.blocks import Table
 from layerfolio.sheets.bracing_tables import heights
 from layerfolio.sheets.desk import Desk
@@ -18,6 +18,8 @@ from layerfolio.units.quantity import Quantity
 from layerfolio.units.show import length_figure
 
 LET_IN = "LIB"
+ASSUMED_SHEET = {"metric": (1.2, 2.4), "customary": (1.2192, 2.4384)}
+"""Width and height in m: an assumption of the drawing, said under it; no figure of a source."""
 HEADING = 8.5
 TEXTS = 37.2
 """Of it the caution, the note under the tables and the heading take so much on the first page."""
@@ -26,7 +28,7 @@ TEXTS = 37.2
 def elevations(desk: Desk, lines: dict[str, WallLineStudy], above: Sequence[Table]) -> tuple[Drawing, ...]:
     """All lines to one scale, several to a drawing; the first takes what the tables above it leave of the page."""
     page = desk.dossier.project.project.page
-    views = [view(name, one, desk.system) for name, one in lines.items()]
+    views = [view(desk, name, one, desk.system) for name, one in lines.items()]
     first = ROOM[page] - TEXTS - sum(_height(one, FIELDS[page]) for one in above)
     return wall_elevations(views, units=desk.system, width=FIELDS[page], room=ROOM[page] - HEADING, first=max(first, 0.0))
 
@@ -36,7 +38,7 @@ def _height(table: Table, width: float) -> float:
     return 9.1 + 4.35 + table_height(table, width) + sum(4.35 for row in table.rows if row.after)
 
 
-def view(name: str, one: WallLineStudy, system: str) -> LineView:
+def view(desk: Desk, name: str, one: WallLineStudy, system: str) -> LineView:
     """One line; openings without a place are named in a note, because they cannot be drawn."""
     stated = one.stated
     panels = [PanelView(start, length, high) for (start, length), high in zip(one.panels, heights(one), strict=True)]
@@ -47,10 +49,35 @@ def view(name: str, one: WallLineStudy, system: str) -> LineView:
     if len(placed) < len(listed):
         notes.append(f"{len(listed) - len(placed)} of {len(listed)} openings have no stated place and are not drawn.")
     title = f"{getattr(stated, 'title', None) or 'line of bracing'}, built as {one.assembly}"
+    board, nailed = getattr(stated, "panel", None), getattr(stated, "panel_fastening", None)
     return LineView(
         name, title, one.length, one.height, tuple(panels), tuple(placed), one.laid_out,
         bool(getattr(stated, "hold_downs", None)), tuple(notes), getattr(stated, "method", None) == LET_IN,
+        _sheet(board, system), _stud(desk, one.assembly), _metres(nailed, "edge"), _metres(nailed, "field"),
+        getattr(nailed, "blocked", None),
     )  # fmt: skip
+
+
+def _sheet(board: Any, system: str) -> SheetView:
+    """Size of the sheets as stated; else the assumption that the drawing names."""
+    width, high = _metres(board, "sheet_width"), _metres(board, "sheet_height")
+    usual = ASSUMED_SHEET[system]
+    return SheetView(width or usual[0], high or usual[1], bool(width and high))
+
+
+def _stud(desk: Desk, assembly: str) -> float | None:
+    """Spacing of the upright members of the wall's deepest framed layer, m."""
+    made = desk.dossier.assemblies.get(assembly)
+    framed = [one for one in made.layers if one.kind == "solid" and one.member and one.thickness] if made else []
+    deepest = max(framed, key=lambda one: one.thickness.value, default=None)
+    if deepest is None or deepest.member.direction != "vertical" or deepest.member.spacing is None:
+        return None
+    return deepest.member.spacing.value
+
+
+def _metres(found: Any, name: str) -> float | None:
+    value = getattr(found, name, None)
+    return value.value if value else None
 
 
 def _opening(stated: Any) -> OpeningView:
