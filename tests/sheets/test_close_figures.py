@@ -74,3 +74,28 @@ def test_value_and_limit_never_read_alike(limit, off, under, system):
         shown = pair("U", value, limit, None, **how)
         texts = [re.findall(r"\d+\.?\d*", one.replace("ft²", "").replace("m²", "")) for one in shown]
         assert all(a != b for a, b in zip(*texts, strict=True))
+
+
+SLAB = """
+layerfolio: 1
+project: {{title: House, date: 2027-02-03}}
+building: {{occupancy: house, storeys: 1, building_area: 60 m2, conditioned_floor_area: 50 m2}}
+code: {{set: nbc-2020, zone: "6", heat_recovery: true}}
+climate: {{heating_degree_days: 4600 K.d}}
+assemblies:
+  S1: {{kind: slab, area: 60 m2, ground: {{heated: false{answers}}}, layers: [{{material: xps, thickness: 100 mm}},
+       {{material: reinforced-concrete, thickness: 100 mm}}]}}
+"""
+
+
+@pytest.mark.parametrize(("answers", "open_"), [("", True), (", above_frost_line: true, integral_footing: false", False)])
+def test_a_limit_that_an_answer_decides_prints_as_open_everywhere(tmp_path, answers, open_):
+    """NBC Table 9.36.2.8.-B asks 1.96 above the frost line and nothing below it."""
+    (tmp_path / "project.yaml").write_text(SLAB.format(answers=answers), encoding="utf-8")
+    dossier = documented(compile_dossier(open_project(tmp_path / "project.yaml")))
+    (found,) = [one for one in dossier.findings if one.id.endswith("/ground-floors")]
+    sheets = {one.number: as_text(one) for one in package(dossier).sheets}
+    assert (found.limit is None) == open_ and found.provided is not None
+    assert ("depends on an answer that is missing: nothing or 1.96" in found.asked) == open_
+    assert ("more than asked" in sheets["S1"]) != open_ and ("depends on an answer" in sheets["S1"]) == open_
+    assert ("What is asked of S1 is open; the most demanding" in sheets["C3"]) == open_

@@ -33,6 +33,7 @@ class EnvelopeRow:
     note: str = ""
     quantity: str = ""  # R_eff or U
     requirement: str = ""
+    question: str = ""  # what is still to be answered before the figure asked is settled; the most demanding one stands in
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,13 +150,13 @@ def _row(
     name: str, group: str, subject: Any, area: float | None, value: float | None, one: Requirement | None, quantity: str,
     about: Context,
 ) -> EnvelopeRow:  # fmt: skip
-    asked, note = None, "no figure of the set limits it"
+    asked, note, question = None, "no figure of the set limits it", ""
     if one is not None:
         settled = limit_of(one, subject, about)
-        asked, note = settled.limit.value, settled.question or settled.limit.note
+        asked, note, question = settled.limit.value, settled.question or settled.limit.note, settled.question
     return EnvelopeRow(
         name, group, area, value, asked, _conductance(area, value, quantity), _conductance(area, asked, quantity), note,
-        quantity, one.id if one else "",
+        quantity, one.id if one else "", question,
     )  # fmt: skip
 
 

@@ -69,7 +69,7 @@ def judge_heat(requirement: Requirement, study: ThermalStudy, context: Context) 
         requirement, context, verdict,
         assembly=study.assembly.name, asked=asked, given=given, reason=reason, next_step=next_step,
         provided=None if value is None else Measured(quantity, value, context.decimals),
-        limit=None if limit.value is None else Measured(quantity, limit.value, context.decimals),
+        limit=None if limit.value is None or case.resolved.question else Measured(quantity, limit.value, context.decimals),
         place=limit.place, amended=case.resolved.amended, step=f"{study.assembly.name}-T",
     )  # fmt: skip
 
@@ -108,14 +108,18 @@ def _method_fails(case: Case) -> tuple[Verdict, str, str] | None:
 
 
 def _which_limits(case: Case) -> str:
-    """What the possible limits are, and whether the answer matters for this figure."""
+    return f"the answer decides what is asked: {_possible(case)}"
+
+
+def _possible(case: Case) -> str:
+    """What the possible limits are, in words."""
     values = sorted({one.value for one in case.resolved.limits if one.value is not None})
     shown = [_shown(case, one) for one in values]
     if any(one.value is None and one.has_value for one in case.resolved.limits):
         shown.insert(0, "nothing")
     if any(not one.has_value for one in case.resolved.limits):
         shown.append("a figure that the table does not give")
-    return f"the answer decides what is asked: {' or '.join(shown)}"
+    return " or ".join(shown)
 
 
 def _compared(case: Case, limit: Limit) -> tuple[Verdict, str, str]:
@@ -182,7 +186,7 @@ def _words(case: Case) -> tuple[str, str]:
     edge = "or more" if case.requirement.judge == "at_least" else "or less"
     given = "not calculated" if value is None else _shown(case, value, decimals)
     if case.resolved.question:
-        return "depends on an answer that is missing", given
+        return f"depends on an answer that is missing: {_possible(case)}", given
     if limit.value is None:
         return limit.note or "nothing", given
     asked = _shown(case, limit.value, decimals)

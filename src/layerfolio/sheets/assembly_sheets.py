@@ -108,6 +108,8 @@ def _box(desk: Desk, name: str) -> ResultBox:
         figures.append(_asked(finding, U, desk.system))
     remark = "; ".join(filter(None, (_margin(finding) if whole else "", f"{RECORD}, line {desk.line(finding)}")))
     judged = f"{code_words(desk)}, {finding.clause}"
+    if not finding.limit and finding.verdict is Verdict.NEEDS_JUDGEMENT:
+        judged += f": asked {finding.asked}"
     if not whole and finding.limit:
         judged += f": {finding.given.split(';')[0]}; asked {finding.asked.split(';')[0]}"
     return ResultBox(tuple(figures), plain(judged), finding.verdict, remark)

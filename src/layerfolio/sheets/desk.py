@@ -50,12 +50,16 @@ class Desk:
         """The finding that judges the assembly as a whole; else the first of topic thermal with a limit, else the first."""
         found = self.dossier.findings_of(assembly, "thermal")
         of_whole = (f for f in found if self.judges_whole(f))
-        return next(of_whole, None) or next((f for f in found if f.limit), found[0] if found else None)
+        unsettled = (f for f in found if f.limit is None and f.verdict is Verdict.NEEDS_JUDGEMENT and self._of_whole(f))
+        return next(of_whole, None) or next(unsettled, None) or next((f for f in found if f.limit), found[0] if found else None)
 
     def judges_whole(self, finding: Finding) -> bool:
         """Whether a finding compares the resistance or transmittance of the whole assembly, and not that of a part of it."""
+        return finding.limit is not None and self._of_whole(finding)
+
+    def _of_whole(self, finding: Finding) -> bool:
         result = self.dossier.thermal[finding.assembly].final
-        if result is None or finding.limit is None or finding.provided is None:
+        if result is None or finding.provided is None:
             return False
         value = result.transmittance if finding.provided.quantity == "U" else result.resistance
         return isclose(finding.provided.value, value, rel_tol=1e-9)

@@ -117,6 +117,10 @@ def _code_note(judged: object, system: str) -> str:
     words = "Parts that the set limits, each with the set's own figure; joins and air are not in it."
     if judged.lacking:
         words += " No sum without " + plain(", ".join(judged.lacking)) + "."
+    unsettled = [row for row in judged.rows if row.question and row.asked is not None]
+    if unsettled:
+        names = plain(", ".join(row.name for row in unsettled))
+        words += f" What is asked of {names} is open; the most demanding of the possible figures stands in the sum."
     if judged.trade_off_designed is not None and judged.trade_off_limit is not None:
         traded = [row for row in judged.trade_off_rows if row.group != "window"]
         names = ", ".join(f"{row.name} ({row.note})" if row.note else row.name for row in traded)
