@@ -50,16 +50,27 @@ def clear_spot(
     wanted: Point, half: tuple[float, float], full: Full, accept: Callable[[Point, Point], bool] = lambda a, b: True
 ) -> Point:
     """The middle nearest to `wanted` at which a box of `half` sides is free and that `accept` takes (given both points);
-    above everything where none is."""
+    where none is, above everything or below it."""
     for dx, dy in _offsets():
         x, y = wanted[0] + dx, wanted[1] + dy
         if full.free((x - half[0], y - half[1], x + half[0], y + half[1])) and accept(wanted, (x, y)):
             return x, y
-    x0, _, x1, y1 = full.limit
-    x, y = min(max(wanted[0], x0 + half[0]), x1 - half[0]), y1 + half[1] + 1.0
-    while any(abs(x - (one[0] + one[2]) / 2) < half[0] + (one[2] - one[0]) / 2 and one[3] > y - half[1] for one in full.boxes):
-        y += STEP
+    return _beyond(wanted, half, full)
+
+
+def _beyond(wanted: Point, half: tuple[float, float], full: Full) -> Point:
+    """Above everything, or below it for what was wanted in the lower half: a word for the inside never moves over a roof."""
+    x0, y0, x1, y1 = full.limit
+    up = 1 if wanted[1] > (y0 + y1) / 2 else -1
+    x, y = min(max(wanted[0], x0 + half[0]), x1 - half[0]), (y1 if up > 0 else y0) + up * (half[1] + 1.0)
+    while any(_meets(one, (x, y), half) for one in full.boxes):
+        y += up * STEP
     return x, y
+
+
+def _meets(box: Box, middle: Point, half: tuple[float, float]) -> bool:
+    x, y = middle
+    return box[0] < x + half[0] and x - half[0] < box[2] and box[1] < y + half[1] and y - half[1] < box[3]
 
 
 @cache
