@@ -63,25 +63,28 @@ def long_enough(kind="screw", *, depth=1.0, thickness=0.75, more=0.0, least=None
     return thickness + depth + (SIZES[kind][2] if least is None else least) + more
 
 
-def of_clause(ending, one, set_id="irc-2021", **loads):
-    """The one finding of that ending on a wall, or None."""
+def of_clause(ending, one, set_id="irc-2021", *, beside=(), occupancy="house", **loads):
+    """The one finding of that ending on a wall, or None; `beside`: other assemblies of the building."""
     from types import SimpleNamespace as N
 
-    about = {"suction": None, "category": None} | loads
+    about = {"suction": None, "category": None, "townhouse": None} | loads
     seismic = N(category=about["category"], Sa02=None, Smax=None)
-    where = house("6A", set_id)
+    where = house("6A", set_id, occupancy=occupancy)
+    where.building.townhouse = about["townhouse"]
     where.site_loads = N(wind_suction=quantity(about["suction"], "pressure"), seismic=seismic, wind_pressure_1_50=None)
-    judged = findings_of(one, where)
-    found = [x for x in judged if x.id.endswith(ending)]
+    judged = findings_of((one, *beside), where)
+    found = [x for x in judged if x.id.endswith(ending) and x.assembly == one.name]
     assert len(found) <= 1
     return found[0] if found else None
 
 
-def findings_of(one, where):
+def findings_of(some, where):
     from codes_builders import studies
     from layerfolio import codes
+    from layerfolio.codes.context import Envelope
 
-    return codes.judge(where, studies(one))
+    known = studies(*some)
+    return codes.judge(where, known, Envelope({name: heat for name, (heat, _) in known.items()}))
 
 
 __all__ = [

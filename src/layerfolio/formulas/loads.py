@@ -29,6 +29,12 @@ def dead_load_sum(*, p_l: tuple[float, ...]) -> float:
     return sum(p_l)
 
 
+@formula("p_h", source=WEIGHT)
+def load_on_plan(*, p_D: float, c_s: float) -> float:
+    """Dead load per area of plan of a part that is sloped."""
+    return p_D / c_s
+
+
 @formula("A_t", source=WEIGHT)
 def tributary_area(*, a_f: float, b_f2: float) -> float:
     """Area that comes to one fastener."""

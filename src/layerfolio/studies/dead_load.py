@@ -1,5 +1,7 @@
 """Dead load of an assembly from its layers: density, thickness, what framing and battens take of the area."""
 
+from math import cos, radians
+
 from layerfolio.assembly.types import Assembly, Layer
 from layerfolio.catalogue.datum import Datum
 from layerfolio.formulas import loads as f
@@ -8,6 +10,8 @@ from layerfolio.studies.joint import joint
 from layerfolio.studies.layer_heat import source_words, subject
 from layerfolio.studies.structure_types import DeadLoad, LayerLoad
 from layerfolio.units.symbols import GRAVITY
+
+STEEPEST = 80.0  # degrees up to which a part has a weight per area of plan
 
 
 def dead_load(assembly: Assembly) -> DeadLoad:
@@ -20,12 +24,23 @@ def dead_load(assembly: Assembly) -> DeadLoad:
     if any(one.kind == "membrane" and not _figures(one) for one in assembly.layers):
         record.choice("Membranes are not counted", "none that is stated here has a density and a thickness; they weigh little")
     total = _sum(found, "all layers", record) if not missing else None
-    return DeadLoad(assembly.name, found, total, _hung(assembly, found, total, record), missing, record.done())
+    plan = _on_plan(assembly, total, record)
+    return DeadLoad(assembly.name, found, total, _hung(assembly, found, total, record), missing, record.done(), plan)
 
 
 def _sum(loads: tuple[LayerLoad, ...], about: str, record: Recorder) -> float:
     parts = tuple(one.load for one in loads if one.load)
     return record.step(f.dead_load_sum, about=about, p_l=parts) if parts else 0.0
+
+
+def _on_plan(assembly: Assembly, total: float | None, record: Recorder) -> float | None:
+    """The weight per area of plan; None for walls, for what is as steep as one, and while the total is not known."""
+    if total is None or assembly.kind == "wall" or assembly.slope > STEEPEST:
+        return None
+    if not assembly.slope:
+        return total
+    cosine = record.given("c_s", cos(radians(assembly.slope)), f"slope of {assembly.slope:g}°", "project file, slope")
+    return record.step(f.load_on_plan, p_D=total, c_s=cosine)
 
 
 def _hung(assembly: Assembly, loads: tuple[LayerLoad, ...], total: float | None, record: Recorder) -> float | None:

@@ -27,6 +27,7 @@ class DeadLoad:
     on_fasteners: float | None  # what hangs outside the insulation that the fasteners cross, Pa
     missing: tuple[str, ...]
     trace: Trace
+    on_plan: float | None = None  # per area of plan, Pa: more than the total where the part is sloped; None for walls
 
 
 @dataclass(frozen=True, slots=True)
