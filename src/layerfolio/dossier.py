@@ -16,6 +16,7 @@ from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 if TYPE_CHECKING:
     from layerfolio.assembly.junction_types import Junction
+    from layerfolio.codes.context import Context
     from layerfolio.codes.envelope import EnvelopeJudged
     from layerfolio.codes.register import Register
     from layerfolio.reading import Loaded
@@ -85,10 +86,8 @@ def _amendment_problems(project: Any) -> tuple[Problem, ...]:
 
 def compile_dossier(loaded: "Loaded") -> Dossier:
     """Resolve, study and judge an opened project."""
-    from layerfolio.assembly.junctions import junctions
     from layerfolio.assembly.resolve import resolve
     from layerfolio.codes import judge
-    from layerfolio.codes.context import Envelope, context
     from layerfolio.codes.envelope import envelope_judged
     from layerfolio.codes.explanations import find_explanations
     from layerfolio.codes.moisture import judge_moisture
@@ -104,10 +103,8 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
     thermal = {n: thermal_study(a, indoor=indoor, outdoor=outdoor) for n, a in assemblies.items()}
     vapour = {n: vapour_study(a, thermal[n].layers) for n, a in assemblies.items()}
     condensation = {n: study_of_project(project, n, a, thermal[n], vapour[n]) for n, a in assemblies.items()}
-    ground, openings, building = _envelope(project, assemblies, thermal)
-    lines = _wall_lines(project, assemblies)
-    meeting = junctions(project, assemblies)
-    about = context(project, Envelope(thermal, ground, openings, building, lines, meeting))
+    about = _context(project, assemblies, thermal)
+    parts = about.envelope
     findings = judge(project, {n: (thermal[n], vapour[n]) for n in assemblies}, about=about)
     findings += judge_moisture(project, condensation)
     envelope = envelope_judged(about, findings)
@@ -118,16 +115,16 @@ def compile_dossier(loaded: "Loaded") -> Dossier:
         thermal,
         vapour,
         condensation,
-        with_paths(_by_topic(findings, [*assemblies, *openings, *lines]), project, envelope),
+        with_paths(_by_topic(findings, [*assemblies, *parts.openings, *parts.wall_lines]), project, envelope),
         find_explanations(thermal, vapour),
         (*loaded.cautions, *cautions, *_of_project(project), *unprintable_texts(project)),
         loaded.folder,
-        ground,
-        openings,
-        building,
+        parts.ground,
+        parts.openings,
+        parts.building,
         envelope,
-        wall_lines=lines,
-        junctions=meeting,
+        wall_lines=parts.wall_lines,
+        junctions=parts.junctions,
         files=loaded.files,
     )
 
@@ -174,6 +171,16 @@ def documented(dossier: Dossier) -> Dossier:
         dead_loads={name: dead_load(one) for name, one in dossier.assemblies.items()},
         attachments={name: study for name, study in hung.items() if study is not None},
     )
+
+
+def _context(project: Any, assemblies: dict[str, Assembly], thermal: dict[str, ThermalStudy]) -> "Context":
+    """What a set is judged for: the project's answers, the studies of its openings, ground and whole, how its parts meet."""
+    from layerfolio.assembly.junctions import junctions
+    from layerfolio.codes.context import Envelope, context
+
+    ground, openings, building = _envelope(project, assemblies, thermal)
+    lines = _wall_lines(project, assemblies)
+    return context(project, Envelope(thermal, ground, openings, building, lines, junctions(project, assemblies)))
 
 
 def _wall_lines(project: Any, assemblies: dict[str, Assembly]) -> "dict[str, WallLineStudy]":

@@ -20,7 +20,8 @@ LINES = {
     "iso": {},
 }
 ALWAYS = {
-    "nbc-2020": ["9.36.2.5/junctions"], "irc-2021": ["N1102.4.1/air-sealing"], "irc-2024": ["N1102.5.1/air-sealing"], "iso": [],
+    "nbc-2020": ["9.36.2.5/junctions"], "irc-2021": ["N1102.4.1/air-sealing", "N1102.4.1/thermal-line"],
+    "irc-2024": ["N1102.5.1/air-sealing", "N1102.5.1/thermal-line"], "iso": [],
 }  # fmt: skip
 
 

@@ -87,7 +87,7 @@ def _impossible(junction: Junction, requirement: Requirement, about: Context) ->
     return finding(
         requirement, about, Verdict.NEEDS_JUDGEMENT, assembly=subject(junction), asked=requirement.rule["asked"],
         given=junction.title, reason=f"the parts cannot be drawn as meeting: {junction.cannot}",
-        next_step=f"correct {junction.path or 'the join'}, or supply the detail",
+        next_step=f"correct {junction.path or 'the join'}; supply the detail where it is meant",
     )  # fmt: skip
 
 
