@@ -6,6 +6,7 @@ from types import SimpleNamespace
 import yaml
 
 import builders as b
+from layerfolio.codes.findings import Finding
 from layerfolio.studies.thermal import thermal_study
 from layerfolio.studies.vapour import vapour_study
 from layerfolio.units.quantity import Quantity
@@ -68,3 +69,12 @@ def only(findings, ending):
     found = [one for one in findings if one.id.endswith(ending)]
     assert len(found) == 1, [one.id for one in findings]
     return found[0]
+
+
+def finding(verdict, step="", *, subject=None, answered=""):
+    """A finding of that verdict and next step, the rest of it the same for all."""
+    return Finding(
+        id="nbc-2020/9.1/test", assembly=subject, edition="", clause="9.1", topic="thermal", question="A question",
+        path="prescriptive", verdict=verdict, asked="", given="", provided=None, limit=None, reason="a reason", next_step=step,
+        answered_by=answered,
+    )  # fmt: skip

@@ -1,11 +1,17 @@
 """A line that asks for an answer closes, or says what is left, once the project file gives that answer by the key it names."""
 
 import re
+from dataclasses import replace
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from codes_builders import finding
 from layerfolio.codes import sets
 from layerfolio.codes.document_words import known_words
+from layerfolio.codes.findings import Verdict
+from layerfolio.codes.judging import gate
 from layerfolio.codes.requirements import requirements
 from layerfolio.dossier import compile_dossier, documented, open_project
 from layerfolio.reading.schema import ABSENT
@@ -175,3 +181,26 @@ class TestHazard:
 
     def test_another_occupancy_is_asked_by_its_group(self, tmp_path):
         assert "building.occupancy" in line(loaded(tmp_path, occupancy="other"), "/energy-scope").next_step
+
+
+class TestOpenReach:
+    """Where it is unknown whether a set applies, *meets* is a question; a failure stays one and says what is open."""
+
+    @given(verdict=st.sampled_from(Verdict), reason=st.sampled_from(["", "so it is"]), answer=st.sampled_from(["yes", "unknown"]))
+    def test_each_verdict(self, verdict, reason, answer):
+        one = replace(finding(verdict, "do this"), reason=reason)
+        said = replace(finding(Verdict.NEEDS_JUDGEMENT, "state the occupancy"), clause="1.1")
+        gated = gate(one, answer, said)
+        turns = answer == "unknown" and verdict is Verdict.MEETS
+        assert gated.verdict is (Verdict.NEEDS_JUDGEMENT if turns else verdict)
+        tells = answer == "unknown" and verdict in (Verdict.MEETS, Verdict.DOES_NOT_MEET)
+        assert ("whether it is asked is open (1.1)" in gated.reason) == tells
+        assert not gated.reason.startswith(("; ", "but")) and "; ;" not in gated.what_follows
+        assert ("state the occupancy" in gated.next_step) == tells
+        assert ("do this" in gated.next_step) == (not turns)
+
+    def test_a_failing_line_of_a_workshop_under_the_american_set(self, tmp_path):
+        found = loaded(tmp_path, set_id="irc-2021", occupancy="workshop").findings
+        of_set = [one for one in found if one.id.startswith("irc") and one.topic != "applicability"]
+        failing = [one for one in of_set if one.verdict == "does not meet"]
+        assert failing and all("whether it is asked is open (R101.2)" in one.reason for one in failing)

@@ -4,21 +4,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from layerfolio.codes.findings import Finding, Verdict
+from codes_builders import finding
+from layerfolio.codes.findings import Verdict
 from layerfolio.codes.left_to_do import Kind, left_to_do
 
 STEPS = (
     "state building.hazard (low, medium or high)", "supply the detail", "ask the authority: is it so?", "more insulation",
     "state face_area; supply the plan", "where there is none, state building.absent: [appendages]",
 )  # fmt: skip
-
-
-def finding(verdict, step="", *, subject=None, answered=""):
-    return Finding(
-        id="nbc-2020/9.1/test", assembly=subject, edition="", clause="9.1", topic="thermal", question="A question",
-        path="prescriptive", verdict=verdict, asked="", given="", provided=None, limit=None, reason="a reason", next_step=step,
-        answered_by=answered,
-    )  # fmt: skip
 
 
 @given(st.lists(st.tuples(st.sampled_from(Verdict), st.sampled_from(("", *STEPS)), st.booleans()), max_size=12))

@@ -207,13 +207,17 @@ def _within(found: Finding, requirement: Requirement, scopes: dict, about: Conte
 
 
 def gate(found: Finding, answer: applies.Answer, said: Finding) -> Finding:
-    """A finding under one that decides whether it is asked: no leaves it unasked, unknown leaves *meets* open."""
+    """A finding under one that decides whether it is asked: no leaves it unasked, unknown leaves *meets* open. A failure
+    stays one, and says that it is one only where it is asked.
+    """
     if answer == "no" and found.verdict != Verdict.NOT_ASKED:
         reason = f"{said.question} No: {said.reason}"
         return replace(found, verdict=Verdict.NOT_ASKED, reason=reason, next_step="")
-    if answer == "unknown" and found.verdict == Verdict.MEETS:
-        reason = f"{found.reason}; but whether it is asked is open ({said.clause})"
-        return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=said.next_step)
+    if answer == "unknown" and found.verdict in (Verdict.MEETS, Verdict.DOES_NOT_MEET):
+        meets, open_ = found.verdict == Verdict.MEETS, f"whether it is asked is open ({said.clause})"
+        reason = "; ".join(filter(None, (found.reason, open_)))
+        step = "; ".join(filter(None, ("" if meets else found.next_step, said.next_step)))
+        return replace(found, verdict=Verdict.NEEDS_JUDGEMENT if meets else found.verdict, reason=reason, next_step=step)
     return found
 
 

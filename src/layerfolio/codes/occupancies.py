@@ -19,7 +19,7 @@ def within_occupancy(found: Finding, requirement: Requirement, about: Context) -
     if about.occupancy in UNKNOWN:
         if found.verdict in (Verdict.NEEDS_JUDGEMENT, Verdict.NOT_ASKED):
             return found
-        reason = f"{found.reason}; but whether it is asked of this occupancy is open"
+        reason = "; ".join(filter(None, (found.reason, "whether it is asked of this occupancy is open")))
         step = f"state the occupancy (building.occupancy): is it one of {listed(named)}"
         return replace(found, verdict=Verdict.NEEDS_JUDGEMENT, reason=reason, next_step=step)
     other = requirement.rule["otherwise"]
