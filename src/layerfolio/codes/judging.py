@@ -195,7 +195,7 @@ def judge_of(name: str, table: dict[str, Any] | None = None) -> Any:
 
 
 def _within(found: Finding, requirement: Requirement, scopes: dict, about: Context) -> Finding:
-    found = with_papers(with_absence(found, requirement, about), requirement, about)
+    found = with_absence(with_papers(found, requirement, about), requirement, about)
     if "occupancies" in requirement.rule:
         from layerfolio.codes.occupancies import within_occupancy
 
