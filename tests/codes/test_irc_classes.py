@@ -263,3 +263,10 @@ def test_on_bales_the_appendix_is_named_that_may_stand_before_the_section():
     one = found("/vapour-retarder", sheathing("wood-fibre"), bales, panel(0.7, 11))
     assert one.verdict == Verdict.MEETS and "AS105.6.1" in one.asked and "AS105.6.1" in one.reason
     assert "appendix" not in found("/vapour-retarder", sheathing("wood-fibre"), studs(), panel(0.7, 11)).asked
+
+
+def test_a_wall_without_retarder_says_how_much_its_tightest_layer_lets_through():
+    """No layer serves vapour control: the finish inside, 14.5 perm, against 10 perm of Class III."""
+    one = found("/vapour-retarder", cladding(), air(), studs(), panel(14.5, serves=(), name="plaster"), zone="6A")
+    assert one.verdict == Verdict.DOES_NOT_MEET
+    assert "plaster" in one.reason and "14.5 US perm" in one.reason

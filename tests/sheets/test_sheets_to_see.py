@@ -48,3 +48,16 @@ def test_the_register_names_sheets_that_are_there(path):
     for row in dossier.register.rows:
         assert set(row.used_on) <= there, (row.number, row.used_on)
 
+
+
+def test_a_line_says_which_open_documents_its_figures_rest_on():
+    """The cottage: bales and membrane whose vapour figures nothing proves, batts
+    whose paper has expired."""
+    dossier = made("straw-cottage/project.yaml")[1]
+    number = {row.subject: row.number for row in dossier.register.rows if row.kind == "material"}
+    said = {(one.id.rpartition("/")[2], one.assembly): one.rests for one in dossier.findings}
+    assert f"{number['straw-bales']}, whose figure in use is not proved" in said["condensation", "W1"]
+    assert number["ceiling membrane"] in said["condensation", "CL1"] and number["mineral-wool-batt"] in said["condensation", "F1"]
+    expired = dossier.register.row(number["mineral-wool-batt"])
+    assert "Expired" in expired.note and "not among what it proves: vapour factor 1" in expired.note
+    assert "density" in dossier.register.row(number["wood-fibre-board"]).note

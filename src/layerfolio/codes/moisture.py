@@ -47,6 +47,7 @@ def _balance(name: str, study: CondensationStudy) -> Finding:
     )
 
 
+ONE_VALUE = "one vapour value of each layer is known, so there is no second reading"
 NEXT = {
     Verdict.MEETS: "",
     Verdict.NEEDS_JUDGEMENT: "have a specialist study it by EN 15026, or change the layers",
@@ -65,7 +66,7 @@ def _balance_verdict(study: CondensationStudy) -> tuple[Verdict, str]:
     if study.two_period and most > study.two_period.limit:
         limit = significant(study.two_period.limit, 3)
         return Verdict.NEEDS_JUDGEMENT, f"it dries again, but more gathers than the {limit} kg/m² that DIN 4108-3 allows"
-    return Verdict.MEETS, "clears in both runs"
+    return Verdict.MEETS, "clears in the one reading there is" if study.one_reading else "clears in both runs"
 
 
 def _amounts(study: CondensationStudy) -> str:
@@ -74,6 +75,8 @@ def _amounts(study: CondensationStudy) -> str:
         ("as expected", study.greatest_accumulation, study.clears, study.expected),
         ("less favourable", study.greatest_less_favourable, study.clears_less_favourable, study.less_favourable),
     )
+    if study.one_reading:
+        return f"{_amount(*rows[0][1:])}; {ONE_VALUE}"
     return "; ".join(f"{words}: {_amount(most, clears, run)}" for words, most, clears, run in rows)
 
 
@@ -108,5 +111,5 @@ def _surface(name: str, study: CondensationStudy) -> Finding | None:
 def _caution(name: str, one: Caution) -> Finding:
     return moisture_finding(
         name, one.key, "limits of the method", one.title, Verdict.NEEDS_JUDGEMENT, asked=one.asked, given=one.given,
-        reason=one.reason, next_step=one.next_step,
+        reason=one.reason, next_step=one.next_step, practice=True,
     )  # fmt: skip

@@ -147,8 +147,9 @@ def tight_outside(project: Any, study: CondensationStudy) -> Caution | None:
     ratio = _ratio(study)
     if ratio is None or ratio >= 5:
         return None
+    title = "Outside layers nearly as tight as inside ones" if ratio >= 1 else "Outside layers tighter than inside ones"
     return Caution(
-        "tight-outside", "Outside layers nearly as tight as inside ones", "inside five times tighter (rule of thumb)",
+        "tight-outside", title, "inside five times tighter (a rule of thumb, no limit)",
         f"{ratio:.2g} : 1", "little can dry outward; the balance above shows the amounts",
         f"open the outside, tighten the inside, or {STUDY}",
     )  # fmt: skip

@@ -15,6 +15,9 @@ from layerfolio.codes.register_waiting import missing
 from layerfolio.codes.wording import sentence
 
 
+MATTERS = ("conductivity", "vapour", "density")
+
+
 @dataclass(slots=True)
 class Building:
     """Rows so far. A document that speaks for several subjects has one row; the others find it by `also`."""
@@ -43,12 +46,14 @@ class Building:
             self.add_missing(subject, "; ".join(subject.wanted()), missing(subject.why))
 
     def _say_unproved(self, subject: Subject, held: list[Paper]) -> None:
-        """A figure of a material that is in use and that none of its documents proves."""
+        """Figures of a material that are in use and that none of its documents proves."""
         proved = {matter_of(claim) for paper in held for claim in paper.document.proves}
-        left = [subject.figures[one] for one in ("conductivity", "vapour") if one in subject.figures and one not in proved]
+        left = {one: subject.figures[one] for one in MATTERS if one in subject.figures and one not in proved}
         place = next((at for at, row in enumerate(self.rows) if row.subject == subject.key and row.kind == "material"), None)
-        if held and left and place is not None and not self.rows[place].waits:
-            self.rows[place] = replace(self.rows[place], note=f"In use and not among what it proves: {'; '.join(left)}.")
+        if held and left and place is not None:
+            row = self.rows[place]
+            note = f"{row.note} In use and not among what it proves: {'; '.join(left.values())}.".strip()
+            self.rows[place] = replace(row, note=note, unproved=tuple(left))
 
     def ask_too(self, number: str, words: str) -> None:
         """One more request at a row that a finding has made."""

@@ -11,6 +11,7 @@ from layerfolio.codes.register_types import BUILDING, EvidenceRow, Register, Sta
 WORDS = {
     State.MISSING: "missing", State.EXPIRED: "expired", State.NAMED: "not beside this set", State.ATTACHED: "to be looked at",
 }  # fmt: skip
+HEAT, VAPOUR = "conductivity", "vapour"
 Key = tuple[str, str | None]
 
 
@@ -18,14 +19,26 @@ def resting(building: Building) -> dict[Key, tuple[str, ...]]:
     """By topic and subject: numbers of the rows that its figures rest on and that wait for a document."""
     found: dict[Key, list[EvidenceRow]] = {}
     for name, assembly in building.assemblies.items():
-        found["thermal", name] = _rows(building, name, [one for one in assembly.layers if one.insulating])
-        found["vapour", name] = _rows(building, name, [one for one in assembly.layers if "vapour control" in one.serves])
+        counted = [one for one in assembly.layers if one.counts]
+        found["thermal", name] = _open(_rows(building, name, [one for one in assembly.layers if one.insulating]), HEAT)
+        found["vapour", name] = _open(_rows(building, name, [one for one in counted if "vapour control" in one.serves]), VAPOUR)
+        found["balance", name] = _open(_rows(building, name, [one for one in counted if one.kind != "cavity"]), VAPOUR)
     for row in building.rows:
         if row.kind == "opening":
-            found.setdefault(("openings", row.subject), []).append(row)
-    whole = {row.number: row for (topic, _), rows in found.items() if topic != "vapour" for row in rows}
-    found["thermal", None] = [*whole.values(), *(row for row in building.rows if row.kind == "join")]
-    return {key: tuple(row.number for row in rows if row.waits) for key, rows in found.items()}
+            found.setdefault(("openings", row.subject), []).extend([row] if row.waits else [])
+    whole = {row.number: row for (topic, _), rows in found.items() if topic in ("thermal", "openings") for row in rows}
+    found["thermal", None] = [*whole.values(), *(row for row in building.rows if row.kind == "join" and row.waits)]
+    return {key: tuple(dict.fromkeys(row.number for row in _in_order(building, rows))) for key, rows in found.items()}
+
+
+def _open(rows: list[EvidenceRow], matter: str) -> list[EvidenceRow]:
+    """Those that wait, or whose documents leave this figure of it unproved."""
+    return [one for one in rows if one.waits or matter in one.unproved]
+
+
+def _in_order(building: Building, rows: list[EvidenceRow]) -> list[EvidenceRow]:
+    numbers = {one.number for one in rows}
+    return [one for one in building.rows if one.number in numbers]
 
 
 def _rows(building: Building, name: str, layers: list[Layer]) -> list[EvidenceRow]:
@@ -42,7 +55,12 @@ def rests_on(finding: Finding, found: Register) -> tuple[str, ...]:
         return found.resting.get(("openings", finding.assembly), ())
     if finding.assembly is None and finding.step != BUILDING:
         return ()
-    return found.resting.get((finding.topic, finding.assembly), ())
+    return found.resting.get((_matter(finding), finding.assembly), ())
+
+
+def _matter(finding: Finding) -> str:
+    """The figures that a line rests on: in a balance of moisture those of all layers."""
+    return "balance" if finding.topic == "vapour" and finding.path == "performance" else finding.topic
 
 
 def said(numbers: Iterable[str], found: Register) -> str:
@@ -52,4 +70,6 @@ def said(numbers: Iterable[str], found: Register) -> str:
     for state, word in WORDS.items():
         held = [row.number for row in rows if row.waits and row.state is state]
         parts += [f"{', '.join(held)}, {word}"] if held else []
+    unproved = [row.number for row in rows if not row.waits and row.unproved]
+    parts += [f"{', '.join(unproved)}, whose figure in use is not proved"] if unproved else []
     return f"rests on {'; '.join(parts)}" if parts else ""

@@ -49,6 +49,7 @@ class EvidenceRow:
     note: str = ""
     sha256: str = ""
     also: tuple[str, ...] = ()
+    unproved: tuple[str, ...] = ()  # matters in use that the document does not prove: conductivity, vapour, density
 
     @property
     def waits(self) -> bool:

@@ -8,12 +8,13 @@ from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.frame_wall import FrameWall, frame_wall
 from layerfolio.codes.making import finding
+from layerfolio.codes.naming import called
 from layerfolio.codes.outcomes import Outcome, agreed, by_zone, grouped
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.retarder_class import PERM, Classed, class_of, class_words, classed, given_words
 from layerfolio.codes.without_retarder import without_retarder
 from layerfolio.codes.wording import figure, listed
-from layerfolio.studies.types import ThermalStudy, VapourStudy
+from layerfolio.studies.types import LayerVapour, ThermalStudy, VapourStudy
 
 NO_RETARDER = "no layer is stated to serve vapour control"
 TEST = "the test report of the product, dry and wet cup, with its number and date"
@@ -122,8 +123,19 @@ def _no_layer(case: Case, zone: str) -> Outcome:
         reason = "no layer serves vapour control, and not every permeance is known"
         return Outcome(Verdict.NEEDS_EVIDENCE, reason, f"supply {TEST}")
     also = f"; {instead.reason}" if instead else ""
+    also += _tightest(inside, case.context)
     reason = f"no layer serves vapour control, and none inside the insulation is a retarder by its figure{also}"
     return Outcome(Verdict.DOES_NOT_MEET, reason, _otherwise(case, zone))
+
+
+def _tightest(inside: list[LayerVapour], context: Context) -> str:
+    """The layer inside that comes nearest, with its figure; empty where none has one."""
+    known = [row for row in inside if row.permeance_dry is not None and row.layer.kind != "cavity" and not row.layer.insulating]
+    if not known:
+        return ""
+    least = min(known, key=lambda row: row.permeance_dry)
+    shown = figure("W", least.permeance_dry, customary=context.customary, both=context.both)
+    return f"; the tightest, {called(least.layer)}, lets {shown} through by the dry cup"
 
 
 def _otherwise(case: Case, zone: str) -> str:

@@ -5,6 +5,7 @@ from itertools import groupby
 
 from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.judging import TOPICS
+from layerfolio.codes.moisture_making import PRACTICE
 from layerfolio.codes.paths import BESIDE
 from layerfolio.codes.wording import sentence
 from layerfolio.sheets.blocks import Block, Column, Head, Paragraph, Row, Sheet, Space, Table, VerdictCell, VerdictCount
@@ -124,11 +125,18 @@ def asked_words(finding: Finding) -> str:
 def _asked(finding: Finding) -> str:
     lines = []
     if finding.asked:
-        lines.append(f"_{'asked by the standard' if finding.chosen == BESIDE else 'asked'}_ {asked_words(finding)}")
+        lines.append(f"_{_who_asks(finding)}_ {asked_words(finding)}")
     if finding.given:
         step = f" ({plain(finding.step)})" if finding.step else ""
         lines.append(f"_provided_ {plain(finding.given)}{step}")
     return "\n".join(lines) or NONE
+
+
+def _who_asks(finding: Finding) -> str:
+    """The set asks, or a standard beside it, or practice alone."""
+    if finding.chosen != BESIDE:
+        return "asked"
+    return "asked by practice" if finding.source == PRACTICE else "asked by the standard"
 
 
 def _without_lines(findings: tuple[Finding, ...]) -> tuple[Block, ...]:

@@ -17,7 +17,10 @@ FILES = (
     "These files lie beside the project file and are handed in beside this set, which does not hold them; their check sums "
     "(SHA-256, the first sixteen digits):"
 )
-RESTING = "each line on heat, vapour or an opening that rests on one says so, and so does each line that waits for one."
+RESTING = (
+    "a line that meets says so where it rests on one: on heat for its insulation, on vapour for its control layer, on a balance "
+    "of moisture for any layer, on an opening for itself; and so does each line that waits for one."
+)
 NONE_OPEN = "None is missing and none has expired."
 STATES = {State.ATTACHED: "beside this set", State.NAMED: "named, not beside this set", State.MISSING: "missing"}
 

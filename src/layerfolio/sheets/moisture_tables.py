@@ -119,7 +119,7 @@ def periods(study: CondensationStudy) -> Table | None:
     rows = [_evaporates(*both)]
     for name in dict.fromkeys(check.name for period in both for check in period.checks):
         if name != DRIES:
-            rows.append(_check(name, *both))
+            rows.append(_check(name, *both, study.assembly.kind))
     return Table(columns, (*rows, Row(("Together", "", "", "", VerdictCell(Verdict(found.verdict))), total=True)))
 
 
@@ -135,7 +135,7 @@ def _verdict_of(found: list[str]) -> Cell:
     return VerdictCell(Verdict(found[0])) if len(set(found)) == 1 else " / ".join(found)
 
 
-def _check(name: str, expected: Period, less: Period) -> Row:
+def _check(name: str, expected: Period, less: Period, kind: str) -> Row:
     one, other = (next((check for check in period.checks if check.name == name), None) for period in (expected, less))
     known = one or other
     share = known.limit < 0.06 and "mass" in name
@@ -145,7 +145,7 @@ def _check(name: str, expected: Period, less: Period) -> Row:
     cells = tuple(_value(check, share) for check in (one, other))
     title = name if share else f"{name}, kg/m²"
     if lower is not None:
-        title += f"; the {lower:.3g}{NOT_REREAD} said of all but roofs is not used"
+        title += f"; the {lower:.3g}{NOT_REREAD} said of {kind}s is not used"
     return Row((plain(title), *cells, limit, _verdict_of([check.verdict for check in (one, other) if check])))
 
 

@@ -76,7 +76,7 @@ def found(study: CondensationStudy, finding: Finding) -> str:
     if question == "surface" and study.surface:
         return _surface(study.surface)
     if question == "drying-reserve" and study.two_period and study.two_period.reserve_limit is not None:
-        return _reserve(study.two_period)
+        return _reserve(study.two_period, study.assembly.kind)
     return _capital(plain("; ".join(filter(None, (finding.given, finding.reason))))) + "."
 
 
@@ -90,14 +90,17 @@ def next_step(study: CondensationStudy, finding: Finding) -> str:
 def balance_words(expected: Run, less: Run) -> str:
     """Both runs of the monthly balance."""
     first, second = run_words(expected), run_words(less)
+    if [one.s_d for one in expected.values] == [one.s_d for one in less.values]:
+        return f"{_capital(first)}; one vapour value of each layer is known: there is no second reading."
     if first == second:
         return f"As expected and less favourable: {first}."
     return f"As expected: {first}. Less favourable: {second}."
 
 
-def _reserve(study: TwoPeriodStudy) -> str:
-    """Both reserves beside the figure that was read and decides; the lower one of walls prints as not re-read."""
-    lower = f" (walls {amount(study.reserve_limit)}{NOT_REREAD}, which decides nothing)" if study.reserve_limit < RESERVE else ""
+def _reserve(study: TwoPeriodStudy, kind: str) -> str:
+    """Both reserves beside the figure that was read and decides; the lower one of its kind prints as not re-read."""
+    said = f"{kind}s {amount(study.reserve_limit)}{NOT_REREAD}, which decides nothing"
+    lower = f" ({said})" if study.reserve_limit < RESERVE else ""
     expected, less = study.expected, study.less_favourable
     why = ", for its wet cups let more evaporate in summer" if less.evaporated - expected.evaporated > 0 else ""
     why = why if less.reserve > expected.reserve else ""
@@ -138,7 +141,7 @@ def ratio(study: VapourStudy, system: str) -> str:
     return (
         f"Inside to outside {{s_d}}: {inside} over {outside} = **{significant(study.ratio, 3)} : 1**, the main "
         f"insulation left out, values as expected. {VARIANTS} A rule of thumb that has misled where the outside is "
-        "tight: it gives no verdict."
+        "tight: it gives no verdict; below 5 : 1 the record asks a question."
     )
 
 

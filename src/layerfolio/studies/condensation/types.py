@@ -186,6 +186,12 @@ class CondensationStudy:
         return self.expected.greatest_accumulation if self.expected else None
 
     @property
+    def one_reading(self) -> bool:
+        """Whether both runs take the same vapour values: one is known of each layer, or the file fixes the cups."""
+        both = (self.expected, self.less_favourable)
+        return None not in both and [one.s_d for one in both[0].values] == [one.s_d for one in both[1].values]
+
+    @property
     def clears(self) -> bool | None:
         """As expected; None when it was not computed."""
         if self.method == TWO_PERIOD:
