@@ -29,8 +29,21 @@ class Page:
 
 def lay_out(sheets: Sequence[Sheet], fmt: Format) -> list[Page]:
     """Every page of the package in order."""
-    entries: Entries = tuple((number, sheet.number, sheet.title) for number, sheet in enumerate(sheets))
+    entries = index_entries(sheets)
     return [page for number, sheet in enumerate(sheets) for page in _pages(number, sheet, fmt, entries)]
+
+
+def index_entries(sheets: Sequence[Sheet]) -> Entries:
+    """What the index lists: every sheet, but neighbours of one series in one line."""
+    found: list[tuple[int, str, str]] = []
+    for number, sheet in enumerate(sheets):
+        before = sheets[number - 1] if number else None
+        if sheet.series and before and before.series == sheet.series:
+            first = sheets[found[-1][0]].number
+            found[-1] = (found[-1][0], f"{first} to {sheet.number}", sheet.series)
+        else:
+            found.append((number, sheet.number, sheet.title))
+    return tuple(found)
 
 
 def _pages(number: int, sheet: Sheet, fmt: Format, entries: Entries) -> list[Page]:

@@ -209,6 +209,7 @@ class Sheet:
     scale: str  # "1 : 5", or an em dash
     blocks: tuple[Block, ...]
     legend: tuple[str, ...] = field(default=())  # hatch families to show in the strip of a wide sheet
+    series: str = ""  # neighbours of one series share a line of the index, under this title
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from layerfolio.codes.paths import ways
 from layerfolio.sheets.blocks import Column, Head, Row, Sheet, Table, VerdictCell
 from layerfolio.sheets.desk import (
     BUILDING,
+    BUILDING_SECTION,
     CERTIFICATE,
     CRITERIA,
     EVIDENCE,
@@ -69,6 +70,8 @@ def _sheets(desk: Desk) -> Table:
         (CERTIFICATE, "insulation values, to be posted at the electrical panel", american),
         (first, "an assembly: section to scale, layers, results", True),
         (f"{first}-T, {first}-V", "its heat calculation; its moisture calculation", True),
+        (BUILDING_SECTION, "a section through the building; what passes each junction", bool(desk.dossier.junctions)),
+        ("D1 ...", "one junction each: how the layers of both sides meet, order of work", bool(desk.dossier.junctions)),
         *structural_answers(desk),
         ("X1 ...", "one question about an unusual choice, answered on one sheet", bool(desk.dossier.explanations)),
         (EVIDENCE, "the evidence register: each document, what it proves, what is missing", True),

@@ -11,6 +11,7 @@ from layerfolio.sheets.formats import FIELDS, ROOM, WIDE
 from layerfolio.sheets.junction_schedule import schedule
 from layerfolio.sheets.markup import plain
 
+SERIES = "Details of the junctions"
 LINE, BETWEEN = 4.5, 3.0
 REMARKS = 10.0  # of that the remarks below the building section
 LETTERS_IN_LINE = {180.0: 118, 193.95: 128, 191.0: 126}  # of running text across a field, on the safe side
@@ -67,7 +68,7 @@ def _sheet(desk: Desk, junction: Junction) -> Sheet:
         *_remarks(drawn),
     )
     title = f"{junction.kind.capitalize()} {', '.join(dict.fromkeys(junction.of))}"
-    return Sheet(number, plain(title), drawn.drawing.scale_text or "—", blocks, drawn.drawing.families)
+    return Sheet(number, plain(title), drawn.drawing.scale_text or "—", blocks, drawn.drawing.families, SERIES)
 
 
 def _column(title: str, sentences: tuple[str, ...]) -> tuple[Block, ...]:
