@@ -267,3 +267,10 @@ def test_lines_in_category_d_stand_closer(apart, verdict):
 def test_what_lies_beside_the_method_is_said():
     asked = findings(at("9 ft"), us(), INSIDE)["wall-line-layout"].asked
     assert all(one in asked for one in ("R602.3.5", "R602.10.8", "R602.11", "not judged"))
+
+
+@pytest.mark.parametrize(("studs", "verdict"), [("24 in", MEETS), ("25 in", JUDGE)])
+def test_gypsum_board_on_wide_studs_is_a_question(studs, verdict):
+    """Table R602.10.4 names no studs for method GB; the table of interior gypsum board, R702.3.5, was not read."""
+    stated = sfb("gypsum board", method="GB")
+    assert verdicts(at("9 ft"), stated, wall(False, studs=studs))["wall-line-panel"] == verdict

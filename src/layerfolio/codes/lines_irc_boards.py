@@ -45,12 +45,22 @@ def board_answer(known: Facts, tables: dict[str, Any], method: str) -> Answer:
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, wrong, f"use {row['board']}, or state its own method")
     if known.thickness < row["thickness"] * INCH - SLACK:
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, "the panel is too thin", "take a thicker panel")
+    if method == "GB":
+        return _on_wide_studs(known, row, (clause, asked, given)) or _stamp(known, tables, method, (clause, asked, given))
     widest = row.get("studs") or next(s for t, s in tables["inside"]["studs"] if known.thickness < t * INCH - SLACK or t > 1)
     asked = f"{asked}, studs at {widest:g} in at most"
-    if method != "GB" and known.stud_spacing > most(widest):
+    if known.stud_spacing > most(widest):
         reason = "the studs stand too far apart for the panel"
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, reason, "take a thicker panel or closer studs")
     return _stamp(known, tables, method, (clause, asked, given))
+
+
+def _on_wide_studs(known: Facts, row: dict[str, Any], words: tuple[str, str, str]) -> Answer | None:
+    """Gypsum board has no studs in the table of methods; beyond the usual spacing its own table would have to be read."""
+    if known.stud_spacing <= most(row["usual_studs"]):
+        return None
+    reason = f"studs over {row['usual_studs']} in apart: the table of interior gypsum board (R702.3.5) was not read"
+    return Answer(Verdict.NEEDS_JUDGEMENT, *words, reason, "show the board on these studs against R702.3.5")
 
 
 def _given(known: Facts) -> str:
