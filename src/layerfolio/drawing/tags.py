@@ -47,9 +47,12 @@ def tag_marks(leader: Leader) -> list[Mark]:
 
 def _outline(x: float, y: float, label: str) -> Mark:
     half = half_width(label)
-    if half == RADIUS:
-        return Circle((x, y), RADIUS, 0.35, "white", role="tag")
-    r, flat = RADIUS, half - RADIUS
+    return Circle((x, y), RADIUS, 0.35, "white", role="tag") if half == RADIUS else long_circle(x, y, half, RADIUS, "tag")
+
+
+def long_circle(x: float, y: float, half: float, r: float, role: str) -> Curve:
+    """A circle of radius `r` drawn apart to `half` its width, white inside."""
+    flat = half - r
     k = 0.5523 * r
     left, right = x - flat, x + flat
     commands = (
@@ -58,4 +61,4 @@ def _outline(x: float, y: float, label: str) -> Mark:
         ("C", left - k, y - r, left - r, y - k, left - r, y), ("C", left - r, y + k, left - k, y + r, left, y + r),
         ("Z",),
     )  # fmt: skip
-    return Curve(commands, 0.35, "white", role="tag")
+    return Curve(commands, 0.35, "white", role=role)
