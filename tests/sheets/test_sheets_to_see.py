@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from layerfolio.dossier import compile_dossier, documented, open_project
+from layerfolio.sheets.as_text import as_text
 from layerfolio.sheets.compliance import sheets_to_see
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.package import package
@@ -61,3 +62,15 @@ def test_a_line_says_which_open_documents_its_figures_rest_on():
     expired = dossier.register.row(number["mineral-wool-batt"])
     assert "Expired" in expired.note and "not among what it proves: vapour factor 1" in expired.note
     assert "density" in dossier.register.row(number["wood-fibre-board"]).note
+
+
+def test_figures_of_the_place_and_of_the_fan_name_their_open_papers():
+    """The county list has no document, the paper of the fan has expired: said at the zone and beside the losses."""
+    bound, dossier = made("straw-cottage/project.yaml")
+    number = {row.subject: row.number for row in dossier.register.rows if row.kind == "claim"}
+    [zone] = [one for one in dossier.findings if one.id.endswith("/zone")]
+    assert zone.rests == f"rests on {number['climate']}, missing"
+    fan = next(row for row in dossier.register.rows if row.subject == "heat-recovery")
+    assert "C3" in fan.used_on
+    losses = next(as_text(one) for one in bound.sheets if one.number == "C3")
+    assert f"its document has expired ({fan.number})" in losses

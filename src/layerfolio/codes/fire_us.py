@@ -14,6 +14,7 @@ from layerfolio.codes.outcomes import Outcome, agreed, worst
 from layerfolio.codes.requirements import Requirement
 from layerfolio.codes.said_absent import absent
 from layerfolio.codes.stated import documents_for, figure_of, metres, square_metres
+from layerfolio.codes.wording import listed as _listed
 from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 ROUNDED = 2.5e-4
@@ -33,7 +34,8 @@ def judge_openings_near_line(requirement: Requirement, thermal: ThermalStudy, va
         possible = [_share(_allowed(row, one), (area, wall), listed, about) for row, one in rows]
         found = agreed(possible, open_answer(requirement, about))
     near, free = (metres(one, about.customary) for one in (rule["bands"][0]["below"], rule["free_from"]))
-    openings = f"{square_metres(area, about.customary)} of openings" if area else "no openings listed"
+    names = [one.name for one in about.envelope.openings.values() if one.wall == name]
+    openings = f"{square_metres(area, about.customary)} of openings, {_listed(names)}" if area else "no openings listed"
     return finding(
         requirement, about, found.verdict, assembly=name, reason=found.reason, next_step=found.next_step,
         asked=rule["asked"].format(near=near, free=free), step="C4" if area else "",

@@ -14,7 +14,6 @@ from layerfolio.codes.register_types import EVIDENCE, OPENINGS, RECORD, Evidence
 from layerfolio.codes.register_waiting import missing
 from layerfolio.codes.wording import sentence
 
-
 MATTERS = ("conductivity", "vapour", "density")
 
 

@@ -51,7 +51,7 @@ def _airtightness(project: Any, assemblies: Assemblies, customary: bool) -> Made
 def _heat_recovery(project: Any, assemblies: Assemblies, customary: bool) -> Made:
     share = getattr(getattr(project.building, "ventilation", None), "recovery", None)
     if share is not None:
-        return f"recovery of {share.value * 100:g} % as stated", [BUILDING, RECORD]
+        return f"recovery of {share.value * 100:g} % as stated", [BUILDING]
     return ("heat recovery is stated", [RECORD]) if project.code.heat_recovery else None
 
 
@@ -93,7 +93,7 @@ def _climate(project: Any, assemblies: Assemblies, customary: bool) -> Made:
     said = [_degree_days(days.value, customary)] if days else []
     said += [f"design temperature {temperature(design.value, customary)}"] if design else []
     said += ["monthly means"] if getattr(climate, "monthly", None) else []
-    return ("; ".join(said), [BUILDING, RECORD]) if said else None
+    return ("; ".join(said), [BUILDING, RECORD]) if said else None  # the zone of the record, the losses of the sum
 
 
 def _degree_days(value: float, customary: bool) -> str:

@@ -11,6 +11,7 @@ from layerfolio.codes.register_types import BUILDING, EvidenceRow, Register, Sta
 WORDS = {
     State.MISSING: "missing", State.EXPIRED: "expired", State.NAMED: "not beside this set", State.ATTACHED: "to be looked at",
 }  # fmt: skip
+CLIMATE = "climate"
 HEAT, VAPOUR = "conductivity", "vapour"
 Key = tuple[str, str | None]
 
@@ -28,6 +29,7 @@ def resting(building: Building) -> dict[Key, tuple[str, ...]]:
             found.setdefault(("openings", row.subject), []).extend([row] if row.waits else [])
     whole = {row.number: row for (topic, _), rows in found.items() if topic in ("thermal", "openings") for row in rows}
     found["thermal", None] = [*whole.values(), *(row for row in building.rows if row.kind == "join" and row.waits)]
+    found["applicability", None] = [row for row in building.rows if row.subject == CLIMATE and row.waits]
     return {key: tuple(dict.fromkeys(row.number for row in _in_order(building, rows))) for key, rows in found.items()}
 
 
@@ -53,7 +55,8 @@ def rests_on(finding: Finding, found: Register) -> tuple[str, ...]:
         return ()
     if finding.opening:
         return found.resting.get(("openings", finding.assembly), ())
-    if finding.assembly is None and finding.step != BUILDING:
+    of_zone = finding.topic == "applicability" and finding.id.endswith("/zone")
+    if finding.assembly is None and finding.step != BUILDING and not of_zone:
         return ()
     return found.resting.get((_matter(finding), finding.assembly), ())
 

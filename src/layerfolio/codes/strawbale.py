@@ -142,7 +142,8 @@ def judge_straw_resistance(requirement: Requirement, thermal: ThermalStudy, vapo
     mine = f"{figure('R', own, **how)}" + (f", wall {figure('U', thermal.final.transmittance, **how)}" if thermal.final else "")
     return finding(
         requirement, about, Verdict.NEEDS_JUDGEMENT, assembly=assembly.name, step=f"{assembly.name}-T",
-        asked=f"by a second-hand reading of the appendix, bales {'; '.join(shown)}" if shown else "the appendix's own resistance of bales for each inch",
+        asked=f"by a second-hand reading of the appendix, bales {'; '.join(shown)}" if shown
+        else "the appendix's own resistance of bales for each inch",
         given=f"bales by the project file {mine}", provided=Measured("R", own) if own else None,
         reason="where the appendix is adopted its own resistance may stand before the project's; its table was not read",
         next_step="ask the authority: which resistance of bales counts, the adopted appendix's or the test report's?",

@@ -5,16 +5,18 @@ from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.outcomes import Outcome, by_zone, worst
 from layerfolio.codes.requirements import Requirement
+from layerfolio.codes.stated import square_metres
 from layerfolio.codes.wording import figure
 from layerfolio.units.table import unit_factor
 
+NAMES = (("vertical", "windows and doors"), ("skylights", "skylights"))
 BTU = unit_factor("Btu/(h.ft2.F)", "transmittance")
 
 
 def groups(requirement: Requirement, about: Context) -> list[tuple[str, dict, float | None]]:
     """Each group of openings that there is, its limits by zone, and its mean transmittance."""
     found = []
-    for name, words in (("vertical", "windows and doors"), ("skylights", "skylights")):
+    for name, words in NAMES:
         row = requirement.rule[name]
         some = [one for one in about.envelope.openings.values() if one.kind in row["kinds"]]
         if some:
@@ -52,6 +54,15 @@ def asked_words(requirement: Requirement, about: Context) -> str:
 
 
 def given_words(requirement: Requirement, about: Context) -> str:
+    """Each mean with what it is made of: heat through the group over its area, as the openings' sheet has both."""
     how = {"customary": about.customary, "both": about.both, "digits": 2}
-    means = [(words, mean) for words, _, mean in groups(requirement, about)]
-    return "; ".join(f"{words} {'not known' if x is None else figure('U', x, **how)}" for words, x in means) or "no openings"
+    shown = []
+    for words, _, mean in groups(requirement, about):
+        if mean is None:
+            shown.append(f"{words} not known")
+            continue
+        kinds = next(requirement.rule[key]["kinds"] for key, said in NAMES if said == words)
+        area = sum(one.total_area for one in about.envelope.openings.values() if one.kind in kinds)
+        through = figure("H_T", mean * area, customary=about.customary, both=about.both, digits=2)
+        shown.append(f"{words} {through} over {square_metres(area, about.customary)}: {figure('U', mean, **how)}")
+    return "; ".join(shown) or "no openings"

@@ -2,6 +2,7 @@
 
 from layerfolio.catalogue.sources import printed
 from layerfolio.codes.findings import limits_of_u
+from layerfolio.codes.register_types import State
 from layerfolio.drawing.heat_bars import HeatBar, heat_bars
 from layerfolio.sheets import building_tables as tables
 from layerfolio.sheets.blocks import Calculation, Column, Figure, Head, Heading, Row, Sheet, Table, VerdictCell
@@ -174,7 +175,19 @@ def _loss_note(desk: Desk, study: BuildingStudy) -> str:
     else:
         practice = printed("common-practice")
         words.append(f"Leakage in use as a twentieth of the air change at 50 Pa is {practice}; it decides nothing.")
+        words += _recovered(desk)
     return " ".join(words)
+
+
+def _recovered(desk: Desk) -> list[str]:
+    """That the recovery of the fan is taken as stated while its paper is open, with the row of the register."""
+    register = desk.dossier.register
+    rows = [one for one in register.of("heat-recovery", "claim") if one.waits] if register else []
+    states = {State.EXPIRED: "has expired", State.MISSING: "is missing"}
+    return [
+        f"Heat recovery stands as stated; its document {states.get(one.state, 'is not beside this set')} ({one.number})."
+        for one in rows[:1] if desk.dossier.project.building.ventilation
+    ]  # fmt: skip
 
 
 def _no_loss(desk: Desk, study: BuildingStudy) -> str:
