@@ -109,3 +109,12 @@ def test_sheets_in_a_sentence(numbers, text):
 
 def test_a_subject_names_kind_and_parts():
     assert subject(junction(kind="outside corner", of=("W1",))) == "outside corner W1"
+
+
+@pytest.mark.parametrize("set_id", codes.sets())
+@pytest.mark.parametrize("letter", LETTERS)
+def test_under_every_set_a_control_that_stops_is_found(set_id, letter):
+    where = building(set_id=set_id, occupancy="house", zone={"qc-r1": "C", "iso": None}.get(set_id, "6"))
+    findings = codes.judge(where, {}, Envelope(junctions=(junction(4, broken=letter),)))
+    (line,) = [one for one in findings if one.assembly == "sill W1/S1"]
+    assert f"{LETTERS[letter]} stops" in line.reason and line.step == "D4"
