@@ -69,10 +69,11 @@ class Body:
         name = f"{framing.band.layer.name}/{framing.member.name}"
         edge = self.torn(framing)
         outline = self.outline(_beside(edge, framing.band, self.cut.length + OVER))
-        self.members.append(Area(outline, name, framing.member.family))
-        if framing.member.family.startswith("timber"):
+        family = "timber-board" if framing.member.family.startswith("timber") else framing.member.family
+        self.members.append(Area(outline, name, family))
+        self.families.setdefault(family)
+        if family == "timber-board":
             self.members += timber_beyond(outline, turn=self.frame.turn, seed=name)
-            self.families.setdefault("timber-board")
         elif built_up.is_part(framing):
             self.members.append(Line((*outline, outline[0]), 0.25, role="beyond"))
         self.members += self.frame.marks([rounded(edge, 0.35, 0.42)])

@@ -87,14 +87,14 @@ def moved(mark: Mark, degrees: float = 0.0, by: Point = (0.0, 0.0)) -> Mark:
         return c * point[0] - s * point[1] + dx, s * point[0] + c * point[1] + dy
 
     match mark:
-        case Line():
-            return replace(mark, points=tuple(map(place, mark.points)))
-        case Curve():
-            return replace(mark, commands=tuple(_placed(one, place) for one in mark.commands))
-        case Circle():
-            return replace(mark, centre=place(mark.centre))
-        case Area():
-            return replace(mark, outline=tuple(map(place, mark.outline)))
+        case Line(points, width, dash, halo, round_ends, role):
+            return Line(tuple(map(place, points)), width, dash, halo, round_ends, role)
+        case Curve(commands, width, fill, halo, role):
+            return Curve(tuple([_placed(one, place) for one in commands]), width, fill, halo, role)
+        case Circle(centre, radius, width, fill, role):
+            return Circle(place(centre), radius, width, fill, role)
+        case Area(outline, layer, family):
+            return Area(tuple(map(place, outline)), layer, family)
         case Text():
             return replace(mark, at=place(mark.at), turn=mark.turn + degrees)
         case Stipple():

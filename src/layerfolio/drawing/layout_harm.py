@@ -52,19 +52,15 @@ def _alone(dot: Point, elbow: Point, column: Column) -> float:
 
 
 def _between(one: Leader, other: Leader) -> float:
-    if _apart(one, other):
-        return 0.0
+    if not one.tag.further and not other.tag.further:  # plain leaders with white of more than a dot's berth between their heights
+        a, b, c, d = one.dot[1], one.elbow[1], other.dot[1], other.elbow[1]
+        if (a - APART > c and a - APART > d and b - APART > c and b - APART > d) or (
+            a + APART < c and a + APART < d and b + APART < c and b + APART < d
+        ):
+            return 0.0
     near = min(distance(other.dot, one.dot, one.elbow), distance(one.dot, other.dot, other.elbow))
     found = 8.0 * max(0.0, CLEAR - near) + 4.0 * max(0.0, APART - dist(one.dot, other.dot))
     return found + (100.0 if meet(one, other) else 0.0)
-
-
-def _apart(one: Leader, other: Leader) -> bool:
-    """Whether white of more than a dot's berth lies between the heights of two plain leaders."""
-    if one.tag.further or other.tag.further:
-        return False
-    first, second = (one.dot[1], one.elbow[1]), (other.dot[1], other.elbow[1])
-    return min(first) - max(second) > APART or min(second) - max(first) > APART
 
 
 def total(leaders: Sequence[Leader], column: Column) -> float:

@@ -5,6 +5,7 @@ from layerfolio.drawing.geometry import Outline, bounds, text_box, turned
 from layerfolio.drawing.marks import Area, Circle, Clip, Curve, Group, Line, Mark, Stipple, Text
 from layerfolio.drawing.tiles import OVERHANG, SIDE, tile
 from layerfolio.drawing.writers.fonts_pdf import register
+from layerfolio.drawing.writers.pdf_path import Path, ring
 from layerfolio.drawing.writers.points import pair, places, pt
 from layerfolio.drawing.writers.runs import closed, drawable, runs
 
@@ -55,14 +56,10 @@ class Painter:
         canvas.setDash([pt(one) for one in dash])
 
     def _lines(self, lines: list[Line]) -> None:
-        path = self.canvas.beginPath()
+        path = Path()
         for line in lines:
-            first, *rest = line.points[:-1] if closed(line) else line.points
-            path.moveTo(*pair(first))
-            for point in rest:
-                path.lineTo(*pair(point))
-            if closed(line):
-                path.close()
+            is_closed = closed(line)
+            path.line(line.points[:-1] if is_closed else line.points, is_closed)
         pattern, cap = lines[0], int(lines[0].round_ends)
         if pattern.halo:
             self._pen(pattern.width + 2 * pattern.halo, WHITE, cap=cap)
@@ -71,11 +68,9 @@ class Painter:
         self.canvas.drawPath(path)
 
     def _curves(self, curves: list[Curve]) -> None:
-        path = self.canvas.beginPath()
-        calls = {"M": path.moveTo, "L": path.lineTo, "C": path.curveTo, "Z": path.close}
+        path = Path()
         for curve in curves:
-            for kind, *values in curve.commands:
-                calls[kind](*map(pt, values))
+            path.curve(curve)
         pattern = curves[0]
         if pattern.halo:
             self._pen(pattern.width + 2 * pattern.halo, WHITE, join=ROUND)
@@ -91,11 +86,9 @@ class Painter:
 
     def _dots(self, dots: list[Circle]) -> None:
         """Filled dots as strokes of no length with round ends: a tenth of the bytes of drawn circles."""
-        path = self.canvas.beginPath()
+        path = Path()
         for dot in dots:
-            at = pair(dot.centre)
-            path.moveTo(*at)
-            path.lineTo(*at)
+            path.line((dot.centre, dot.centre))
         self._pen(2 * dots[0].radius, cap=ROUND)
         self.canvas.drawPath(path)
 
@@ -124,19 +117,11 @@ class Painter:
 
     def _box(self, corners: Outline) -> None:
         self.canvas.setFillGray(WHITE)
-        self.canvas.drawPath(self._outline(corners), stroke=0, fill=1)
-
-    def _outline(self, outline: Outline):
-        path = self.canvas.beginPath()
-        path.moveTo(*pair(outline[0]))
-        for point in outline[1:]:
-            path.lineTo(*pair(point))
-        path.close()
-        return path
+        self.canvas.drawPath(ring(corners), stroke=0, fill=1)
 
     def _clip(self, outline: Outline) -> None:
         self.canvas.saveState()
-        self.canvas.clipPath(self._outline(outline), stroke=0, fill=0)
+        self.canvas.clipPath(ring(outline), stroke=0, fill=0)
 
     def _stipple(self, stipple: Stipple) -> None:
         """The tile as a form, placed side by side; its marks hang over, so that no seam shows."""
