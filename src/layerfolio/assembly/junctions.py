@@ -10,8 +10,8 @@ from layerfolio.assembly.junction_facts import with_facts
 from layerfolio.assembly.junction_titles import title
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.junctions_derived import derived
-from layerfolio.assembly.junctions_stated import stated
-from layerfolio.assembly.types import Assembly
+from layerfolio.assembly.junctions_stated import listed, stated
+from layerfolio.assembly.types import Assembly, Choice
 
 ORDER = (
     "sill", "rim", "window sill", "window jamb", "window head", "penetration", "eave", "verge", "ridge", "outside corner",
@@ -34,13 +34,19 @@ def junctions(project: Any, assemblies: Mapping[str, Assembly]) -> tuple[Junctio
 
 
 def _once(drafts: Iterable[Draft]) -> Iterator[Draft]:
-    """The first of each kind for a pair of parts; a wall shows one opening for all that are built alike."""
-    seen = set()
+    """The first of each kind for a pair of parts; a wall shows one opening for all that are built alike, and says for which."""
+    kept: dict[tuple, Draft] = {}
+    others: dict[tuple, list[str]] = {}
     for one in drafts:
         key = one.kind, one.of[0] if one.opening else one.of
-        if key not in seen:
-            seen.add(key)
-            yield one
+        if key not in kept:
+            kept[key] = one
+        elif one.opening and one.opening != kept[key].opening:
+            others.setdefault(key, []).append(one.opening)
+    for key, one in kept.items():
+        names = listed(list(dict.fromkeys(others.get(key, ()))))
+        more = (Choice(f"{one.opening} is drawn for {names} too", "one opening of a wall stands for all"),) if names else ()
+        yield replace(one, choices=(*one.choices, *more))
 
 
 def _junction(number: int, draft: Draft, project: Any, assemblies: Mapping[str, Assembly]) -> Junction:

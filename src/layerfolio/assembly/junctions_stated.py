@@ -122,9 +122,18 @@ def _windows(place: str, join: Any, openings: Mapping[str, Any], assemblies: Map
         its = [name for name, holder in held.items() if holder == wall]
         shown = next((name for name in its if openings[name].kind == "window"), its[0])
         alike = [name for name in its if name != shown]
-        all_of = Choice(f"{shown} is drawn for {_listed(alike)} too", "one opening stands for all of the join") if alike else None
         for edge in _edges(place, openings[shown].kind):
-            yield Draft(f"window {edge}", (wall, shown), (all_of,) if all_of else (), shown, join)
+            yield Draft(f"window {edge}", (wall, shown), tuple(_stands_for(shown, alike, edge, openings)), shown, join)
+
+
+def _stands_for(shown: str, alike: Sequence[str], edge: str, openings: Mapping[str, Any]) -> Iterator[Choice]:
+    """What one opening stands for; a door has a threshold in place of a sill."""
+    doors = [name for name in alike if openings[name].kind != "window"] if edge == "sill" else []
+    same = [name for name in alike if name not in doors]
+    if same:
+        yield Choice(f"{shown} is drawn for {listed(same)} too", "one opening stands for all of the join")
+    if doors:
+        yield Choice(f"The threshold of {listed(doors)} is not drawn", "it is another detail than the sill of a window")
 
 
 def _upright(opening: Any, assemblies: Mapping[str, Assembly]) -> bool:
@@ -137,6 +146,6 @@ def _edges(place: str, kind: str) -> tuple[str, ...]:
     return tuple(one for one in wanted if one != "sill" or kind == "window")
 
 
-def _listed(names: Sequence[str]) -> str:
+def listed(names: Sequence[str]) -> str:
     """Names in a sentence: "A2, A3 and D1"; nothing for none."""
     return " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))
