@@ -40,7 +40,7 @@ def of_floor(ending, set_id="irc-2021", **shape):
 ])  # fmt: skip
 @pytest.mark.parametrize("set_id", SETS)
 def test_shares_of_the_openings(set_id, square_feet, verdict, word):
-    found = of_floor("/under-floor-vents", set_id, space={"vents": square_feet * FEET**2 / PERIMETER})
+    found = of_floor("/under-floor-vents", set_id, space={"vents": square_feet * FEET**2 / PERIMETER * 1e6})
     assert found.verdict == verdict and word in found.reason and "corner" in found.asked
     if verdict == Verdict.NEEDS_EVIDENCE:
         assert "corner" in found.next_step and "covers the ground" in found.next_step
@@ -86,3 +86,16 @@ def test_deep_joists_need_no_membrane_when_the_authority_sees_it_so(depth, said)
     found = of_floor("/floor-protection", depth=depth, space={})
     assert found.verdict == Verdict.NEEDS_JUDGEMENT and ("2 by 10" in found.next_step) == said
     assert "heating appliance" in found.next_step
+
+
+def test_the_cottage_by_hand():
+    """7 in2 a foot along 112 ft is 784 in2, 5.44 ft2; 775 ft2 over 150 is 5.17 ft2. 24 in less 11 1/4 and 1 1/8 in is 11 5/8 in."""
+    from pathlib import Path
+
+    from layerfolio.dossier import compile_dossier, open_project
+
+    cottage = Path(__file__).parents[2] / "examples" / "straw-cottage" / "project.yaml"
+    found = compile_dossier(open_project(cottage)).findings
+    vents, soil = only(found, "/under-floor-vents"), only(found, "/wood-over-soil")
+    assert "5.44 ft²" in vents.given and "1/150 (5.17 ft²" in vents.asked and "reach 1/150" in vents.reason
+    assert soil.provided.value == pytest.approx(11.625 * INCH) and soil.verdict == Verdict.NEEDS_JUDGEMENT

@@ -15,6 +15,7 @@ from layerfolio.studies.types import ThermalStudy, VapourStudy
 
 ROUNDED = 2.5e-4
 """What a thickness in whole millimetres may lack of one in inches, m."""
+SQUARE_MILLIMETRE = 1e-6
 TIMBER = ("timber", "timber-board", "plywood", "strand-board", "particle-board")
 NO_SPACE = "no space under the floor is described (ground.underfloor)"
 PLAN = (
@@ -40,9 +41,9 @@ def judge_under_floor_vents(requirement: Requirement, thermal: ThermalStudy, vap
 
 
 def _free(assembly: Assembly) -> float | None:
-    """Free area of the openings, m2: as much a metre as stated, along the perimeter."""
+    """Free area of the openings, m2: as much a metre as stated, mm2/m, along the perimeter."""
     each, around = assembly.ground.get("underfloor", {}).get("vents"), assembly.ground.get("perimeter")
-    return None if each is None or around is None else each * around
+    return None if each is None or around is None else each * SQUARE_MILLIMETRE * around
 
 
 def _nothing_below(assembly: Assembly) -> Outcome | None:
