@@ -28,13 +28,15 @@ def ground_blocks(desk: Desk, name: str) -> list[Block]:
         return [*above, *_wanted(desk, study)]
     made = calculation(study.trace, desk.system, desk.book, total="U_gr")
     steps = replace(made, steps=tuple(map(close, made.steps)))
-    return [*above, steps, Space(1.75), _result(desk, study), Paragraph(_serves())]
+    return [*above, steps, Space(1.75), _result(desk, study), Paragraph(_serves(study.kind))]
 
 
-def _serves() -> str:
+def _serves(kind: str) -> str:
+    """What the value is for, and where the code's own figure is judged: a floor over a space is no floor on the ground."""
+    asked = "of a floor over such a space is" if kind == SUSPENDED else "against the ground is a resistance by its own rule,"
     return (
-        f"This value serves the sum of heat losses on {BUILDING}; no verdict rests on it. What the code asks against the ground "
-        f"is a resistance by its own rule, judged on {RECORD}. The formulas were read in a transcription, not in the standard, "
+        f"This value serves the sum of heat losses on {BUILDING}; no verdict rests on it. What the code asks {asked} "
+        f"judged on {RECORD}. The formulas were read in a transcription, not in the standard, "
         f"and figures with {NOT_REREAD} not at all."
     )
 
