@@ -1,6 +1,7 @@
 """A wall cut from top to bottom: the outside at the left, tags with notes on both sides."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import inf
 
 from layerfolio.assembly.types import Assembly
@@ -16,7 +17,7 @@ from layerfolio.drawing.layout_framing import FIRST, fitting_length, framings
 from layerfolio.drawing.layout_scale import DEEPEST, SCALES, level_scale
 from layerfolio.drawing.layout_stack import stacked
 from layerfolio.drawing.layout_tags import Leader
-from layerfolio.drawing.lettering import LINE, SIZE, wide
+from layerfolio.drawing.lettering import CAPITAL, LINE, SIZE, wide
 from layerfolio.drawing.lines import Obstacle
 from layerfolio.drawing.marks import Drawing, Mark, Text
 from layerfolio.drawing.names import sides
@@ -119,13 +120,30 @@ def _pin_spacing(drawn: Dimensions, made: Cut, units: Units, y: float) -> float:
         return y
     stated = shown.layer.fasteners.spacing
     text = with_other(figure(Quantity(stated, "length", f"{round(stated * 1000, 1):g} mm"), units), stated, units)
-    first, second = shown.places[:2]
-    drawn.line((first - dimensions.PAST, y), (second + dimensions.PAST, y))
-    for x in (first, second):
+    room = 2 * dimensions.TICK + 0.6
+    first, last = shown.places[0], shown.places[1]
+    if wide(text) + room > last - first and len(shown.places) > 2:  # one figure for the whole run
+        last, text = shown.places[-1], f"{len(shown.places) - 1} × {text}"
+    drawn.line((first - dimensions.PAST, y), (last + dimensions.PAST, y))
+    for x in (one for one in shown.places if first <= one <= last):
         drawn.line((x, max(shown.head, 0.0) + dimensions.OFF), (x, y + dimensions.PAST), role="extension")
         drawn.tick(x, y)
-    drawn.marks.append(Text(((first + second) / 2, y + 1.1), text, SIZE, anchor="middle", box=0.1, role="spacing"))
+    _pin_figure(drawn, shown.places, (first, last), y, text)
     return y + NEXT
+
+
+def _pin_figure(drawn: Dimensions, places: tuple[float, ...], span: tuple[float, float], y: float, text: str) -> None:
+    """Over the line where no tick is in its way, else above the end of the run."""
+    (first, last), half = span, wide(text) / 2 + dimensions.TICK + 0.3
+    middle = next(
+        (x for x in ((first + last) / 2, *((a + b) / 2 for a, b in pairwise(places))) if first + half <= x <= last - half
+         and all(abs(x - one) >= half for one in places)), None,
+    )  # fmt: skip
+    if middle is None:
+        at, anchor = (last + dimensions.PAST + 1.0, y - CAPITAL / 2), "start"
+    else:
+        at, anchor = (middle, y + 1.1), "middle"
+    drawn.marks.append(Text(at, text, SIZE, anchor=anchor, box=0.1, role="spacing"))
 
 
 def _columns(made: Cut, outer: Dimensions, inner: Dimensions, width: float) -> Columns:
