@@ -45,10 +45,12 @@ def window(name="A1", kind="window", *, u=0.3, gain=None, feet=(4.0, 4.0), basis
     return replace(made, solar_factor=gain)
 
 
-def judged(parts=(), openings=(), *, zone="6A", set_id="irc-2021", path=None, aim=None, documents=(), ground=None, **about):
+def judged(parts=(), openings=(), *, zone="6A", set_id="irc-2021", path=None, aim=None, measured=None, documents=(), ground=None,
+           **about):  # fmt: skip
     """All findings on a house of these parts."""
     where = house(zone, set_id, **about)
     where.code.energy_path, where.air_changes_at_50_pa, where.documents, where.assemblies = path, aim, documents, {}
+    where.measured_air_changes_at_50_pa = measured
     found = studies(*parts)
     envelope = Envelope({n: x[0] for n, x in found.items()}, ground or {}, {one.name: one for one in openings})
     return codes.judge(where, found, envelope), where

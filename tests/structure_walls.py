@@ -24,9 +24,11 @@ def fasteners(kind="screw", *, outer=None, root=None, length=None, spacing=16.0,
                      **{key: found[key] for key in ("outer", "root", "length")}, **more)  # fmt: skip
 
 
-def board(depth, *, family="foam", documents=(STRENGTH,), density=30, name="board", material=""):
+def board(depth, *, family="foam", documents=(STRENGTH,), density=30, name="board", material="", strength=15.0):
+    """`strength`: compressive, psi."""
     made = b.layer(9, R=1.0, d=depth * INCH, mu=60, insulating=True, family=family, name=name)
-    return replace(made, documents=tuple(documents), density=b.datum(density), material=material)
+    return replace(made, documents=tuple(documents), density=b.datum(density), material=material,
+                   compressive_strength=None if strength is None else b.datum(strength * PSF * 144))  # fmt: skip
 
 
 def cladding(weight, name="cladding", family="plain"):

@@ -251,16 +251,35 @@ def test_every_cell_of_air_leakage(set_id, zone, limit):
     at, over = leakage(limit, zone, set_id), leakage(limit + 0.01, zone, set_id)
     assert at.verdict == WAITS and f"{limit:.1f} air changes" in at.asked and "ASTM E779" in at.next_step
     assert over.verdict == (ASKS if set_id == "irc-2018" else FAILS)
-    attached = leakage(limit, zone, set_id, documents=(TEST_REPORT,))
-    assert attached.verdict == (ASKS if set_id == "irc-2018" else MEETS)
+    for measured, verdict in ((limit, MEETS), (limit + 0.01, FAILS)):
+        tested = leakage(limit, zone, set_id, documents=(TEST_REPORT,), measured=measured)
+        assert tested.verdict == (ASKS if set_id == "irc-2018" else verdict)
+    assert leakage(limit, zone, set_id, documents=(TEST_REPORT,)).verdict == WAITS
+
+
+def test_an_aim_with_a_report_whose_result_nobody_states_waits():
+    """IRC 2021, N1102.4.1.3: the leakage is that of the test, not the one aimed at."""
+    old = N(**{**vars(TEST_REPORT), "edition": "2020"})
+    for report in (TEST_REPORT, old):
+        found = leakage(1.5, documents=(report,))
+        assert found.verdict == WAITS and "measured_air_changes_at_50_pa" in found.next_step and "BD-1" in found.reason
+
+
+@pytest.mark.parametrize(("aim", "measured", "verdict"), [
+    (None, 3.0, MEETS), (5.0, 3.0, MEETS), (2.0, 3.01, FAILS), (3.0, None, WAITS), (3.01, None, FAILS), (None, 3.01, FAILS),
+])  # fmt: skip
+def test_the_measured_leakage_stands_before_the_aim(aim, measured, verdict):
+    assert leakage(aim, measured=measured, documents=(TEST_REPORT,)).verdict == verdict
 
 
 def test_only_an_attached_valid_report_shows_the_leakage():
     named = N(**{**vars(TEST_REPORT), "file": None})
     late = N(**{**vars(TEST_REPORT), "expires": "2026-01-01"})
     other = N(**{**vars(TEST_REPORT), "for_": ("bracing",)})
-    assert [leakage(1.5, documents=(one,)).verdict for one in (TEST_REPORT, named, late, other)] == [MEETS, WAITS, WAITS, WAITS]
-    assert "not attached" in leakage(1.5, documents=(named,)).reason
+    found = [leakage(1.5, documents=(one,), measured=1.4).verdict for one in (TEST_REPORT, named, late, other)]
+    assert found == [MEETS, WAITS, WAITS, WAITS]
+    assert "not attached" in leakage(1.5, documents=(named,), measured=1.4).reason
+    assert leakage(1.5, measured=1.4).verdict == WAITS
     assert leakage(None).verdict == WAITS and "air_changes_at_50_pa" in leakage(None).next_step
 
 

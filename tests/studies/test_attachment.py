@@ -11,8 +11,9 @@ import builders as b
 from codes_builders import quantity
 from codes_irc import wall
 from layerfolio.studies.attachment import attachment
-from layerfolio.studies.attachment_inputs import kind_of, over_studs
+from layerfolio.studies.attachment_inputs import over_studs
 from layerfolio.studies.dead_load import dead_load
+from layerfolio.studies.fastener_kinds import kind_of
 from layerfolio.studies.joint import joint
 from structure_walls import INCH, LBF, PSF, board, cladding, fasteners, furring, hung, long_enough, studs
 

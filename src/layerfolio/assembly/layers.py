@@ -75,6 +75,7 @@ def layer(
         flame_spread=figures.other(sources, "flame_spread", listed=False),
         smoke_developed=figures.other(sources, "smoke_developed", listed=False),
         specific_gravity=figures.other(sources, "specific_gravity", listed=False),
+        compressive_strength=figures.other(sources, "compressive_strength", listed=False),
     ), choices  # fmt: skip
 
 

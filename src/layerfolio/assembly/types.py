@@ -99,6 +99,7 @@ class Layer:
     flame_spread: Datum | None = None  # rating, of the layer's own or its material's statement
     smoke_developed: Datum | None = None
     specific_gravity: Datum | None = None  # of its wood, as the project states it
+    compressive_strength: Datum | None = None  # of a board, Pa, as the project states it
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,9 @@ DAY = "date"
 KIND = {"R_eff": "resistance", "R": "resistance", "U": "transmittance", "W": "permeance", "d": "length", DAY: DAY}
 """Kind of quantity (a key of units.table.KINDS, or a date) by glossary name."""
 
+TABLED = ("furring_over_foam", "cladding_through_foam", "roof_foam_class")
+"""Judges that go by a table of many cells, or by a class: no single figure can stand in the place of it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Amendment:
@@ -30,7 +33,7 @@ def in_force_id(set_id: str) -> str:
 
 def amendable(set_id: str) -> dict[str, str]:
     """Ids whose figure a local authority can replace, with the glossary name of that figure (or `date`)."""
-    found = {one.id: one.quantity for one in requirements(set_id) if one.quantity in KIND}
+    found = {one.id: one.quantity for one in requirements(set_id) if one.quantity in KIND and one.judge not in TABLED}
     if "adopted" in code_set(set_id).edition:
         found[in_force_id(set_id)] = DAY
     return found
@@ -70,10 +73,18 @@ def amendment_problems(project: Any, file: str = "") -> tuple[Problem, ...]:
         path = f"code.amendments[{number}]"
         quantity = known.get(row.requirement)
         if quantity is None:
-            found.append(_unknown(row.requirement, known, file, path))
+            found.append(_tabled(row.requirement, project, file, path) or _unknown(row.requirement, known, file, path))
         else:
             found += _unreadable(str(row.value), row.requirement, known, file, f"{path}.value")
     return tuple(found)
+
+
+def _tabled(asked: str, project: Any, file: str, path: str) -> Problem | None:
+    """A requirement of the set whose figures are a table or a class."""
+    if not any(one.id == asked and one.judge in TABLED for one in requirements(project.code.set)):
+        return None
+    message = f"{asked} goes by a table or a class, which no single figure replaces"
+    return Problem(file, 0, 0, f"{path}.requirement", f"{message}: leave it out, and put it to the authority", "amendments: []")
 
 
 def _unknown(asked: str, known: Mapping[str, str], file: str, path: str) -> Problem:

@@ -24,7 +24,7 @@ ROUNDED = 2.5e-4
 def by_calculation(requirement: Requirement, one: Joint, about: Context) -> Finding:
     """Where the set has no table: always judgement, with the numbers; evidence while a figure is missing."""
     study = attachment(one.assembly, about.project)
-    found = too_short(one, about) or (None if study.refused else _missing(study))
+    found = too_short(one, about) or (None if study.refused else borrowed(one) or _missing(study))
     found = found or _calculated("the set has no table for furring through insulation", study, about)
     capacity = None if study.capacity_lateral is None else Measured("Z_y", study.capacity_lateral)
     return _finding(requirement, one, study, found, about, provided=capacity)
@@ -50,7 +50,7 @@ def _outcome(conditions: Conditions, study: Attachment, about: Context) -> "Outc
         return _calculated("the published table is for boards of foam plastics alone", study, about)
     if conditions.inputs.refused:
         return _designed(conditions.inputs.refused, study, about)
-    if missing := conditions.missing():
+    if missing := borrowed(conditions.joint) or conditions.missing():
         return missing
     if outside := conditions.outside():
         return _designed(outside, study, about)
@@ -113,6 +113,14 @@ def too_short(one: Joint, about: Context) -> Outcome | None:
         step = f"state the fasteners of what hangs outside {called(one.carrier)}"
         return Outcome(Verdict.NEEDS_EVIDENCE, f"{reason}: they hold {called(one.carrier)} alone", step)
     return Outcome(Verdict.DOES_NOT_MEET, f"{reason}: they hold nothing", f"fasteners longer than {way}, or {DESIGN}")
+
+
+def borrowed(one: Joint) -> Outcome | None:
+    """Fasteners that reach the framing and are stated of a board alone: whether they hold what hangs is not said."""
+    if not one.borrowed:
+        return None
+    reason = f"the fasteners are those of {called(one.carrier)}; what holds that which hangs outside it is not stated"
+    return Outcome(Verdict.NEEDS_EVIDENCE, reason, f"state the fasteners of what hangs outside {called(one.carrier)}")
 
 
 def _finding(

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from functools import cached_property
 
+from layerfolio.assembly.types import Layer
+from layerfolio.codes import judges
 from layerfolio.codes.context import Context
 from layerfolio.codes.findings import Verdict
 from layerfolio.codes.naming import called
@@ -16,6 +18,7 @@ from layerfolio.studies.structure_types import Attachment
 from layerfolio.units.table import unit_factor
 
 INCH, PSF = unit_factor("in", "length"), unit_factor("psf", "pressure")
+STRENGTH = "15 psi (103 kPa)"
 NEAR = 5e-4
 """By so much a spacing in whole millimetres may be over one in inches, m."""
 THIN = 0.994
@@ -69,9 +72,19 @@ class Conditions:
 
     def outside(self) -> list[str]:
         """Why the table does not speak of the joint."""
-        found = list(self.inputs.refused)
+        found = [*self.inputs.refused, *self._boards()]
         if self.joint.battens:
             found += self._furring()
+        return found
+
+    def _boards(self) -> list[str]:
+        """Boards that are too weak for it, and wood panels where it has none."""
+        found = [f"{called(one)} lies outside the foam, and the table has no panel there" for one in self.joint.outer_panels]
+        for one in self.joint.insulation:
+            figure = one.compressive_strength
+            if figure is not None and not judges.at_least(figure.value, self.rule["strength"]):
+                own = f"a compressive strength of {figure.value / 1000:.4g} kPa"
+                found.append(f"{called(one)} has {own}, less than {STRENGTH}")
         return found
 
     def _furring(self) -> list[str]:
@@ -91,19 +104,26 @@ class Conditions:
     def proofs(self) -> list[Outcome]:
         """What a paper has to show before the table holds: the boards' strength, the stamp of the lumber."""
         found = []
-        if weak := [called(one) for one in self.joint.insulation if not self._strong(one)]:
-            step = f"supply the data sheet of {', '.join(weak)} that shows 15 psi (103 kPa) to ASTM C578 or C1289"
-            found.append(Outcome(Verdict.NEEDS_EVIDENCE, "no valid document proves the compressive strength of the boards", step))
+        if unsaid := [called(one) for one in self.joint.insulation if one.compressive_strength is None]:
+            reason = f"the compressive strength of {', '.join(unsaid)} is not stated"
+            found.append(Outcome(Verdict.NEEDS_EVIDENCE, reason, f"state compressive_strength, with {self._sheet(unsaid)}"))
+        elif weak := [called(one) for one in self.joint.insulation if not self._shown(one)]:
+            reason = "no valid document proves the compressive strength of the boards"
+            found.append(Outcome(Verdict.NEEDS_EVIDENCE, reason, f"supply {self._sheet(weak)}"))
         if self.inputs.taken:
             step = "state the specific_gravity, or the species group of the stamp, of furring and framing"
             found.append(Outcome(Verdict.NEEDS_EVIDENCE, "; ".join(self.inputs.taken), step))
         return found
 
-    def _strong(self, layer) -> bool:
+    def _sheet(self, boards: list[str]) -> str:
+        return f"the data sheet of {', '.join(boards)} that shows {STRENGTH} to ASTM C578 or C1289"
+
+    def _shown(self, layer: Layer) -> bool:
+        """Whether a document says that it proves the strength; the figure is the file's."""
         entry = (getattr(self.about.project, "materials", None) or {}).get(layer.material)
         held = documents_for(self.about, layer.material or layer.name, entry)
         own = documents_for(self.about, layer.name, _Held(layer.documents))
-        return any("compress" in word.lower() for one in (*held, *own) for word in getattr(one, "proves", None) or ())
+        return any(word.lower().startswith("compress") for one in (*held, *own) for word in getattr(one, "proves", None) or ())
 
 
 class _Held:

@@ -44,8 +44,10 @@ def answers(paper: Paper, claim: ExpectedDocument) -> bool:
 
 
 def _airtightness(project: Any, assemblies: Assemblies, customary: bool) -> Made:
-    rate = getattr(project, "air_changes_at_50_pa", None)
-    return (f"{rate:g} air changes an hour at 50 Pa", [BUILDING, RECORD]) if rate is not None else None
+    aim, measured = (getattr(project, key, None) for key in ("air_changes_at_50_pa", "measured_air_changes_at_50_pa"))
+    rate = aim if measured is None else measured
+    how = "" if measured is None else ", measured"
+    return (f"{rate:g} air changes an hour at 50 Pa{how}", [BUILDING, RECORD]) if rate is not None else None
 
 
 def _heat_recovery(project: Any, assemblies: Assemblies, customary: bool) -> Made:

@@ -13,7 +13,7 @@ from layerfolio.codes.making import finding
 from layerfolio.codes.naming import called
 from layerfolio.codes.outcomes import Outcome, worst
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.stated import figure_of, metres
+from layerfolio.codes.stated import figure_of, limit_figure, metres
 from layerfolio.codes.wording import figure, listed
 from layerfolio.studies.types import LayerVapour, ThermalStudy, VapourStudy
 from layerfolio.units.table import unit_factor
@@ -31,7 +31,7 @@ def bales(assembly: Assembly) -> tuple[Layer, ...]:
 
 def judge_straw_bales(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, about: Context) -> Finding:
     """Their thickness; which straw they are of is shown by their document."""
-    assembly, least = thermal.assembly, requirement.figures["at_least"]
+    assembly, (least, amended) = thermal.assembly, limit_figure(requirement, about)
     straw = bales(assembly)
     sizes = [one.thickness.value for one in straw if one.thickness]
     if len(sizes) < len(straw):
@@ -46,6 +46,7 @@ def judge_straw_bales(requirement: Requirement, thermal: ThermalStudy, vapour: V
         requirement, about, found.verdict, assembly=assembly.name, reason=found.reason, next_step=found.next_step,
         asked=f"bales of {metres(least, about.customary)} or more in height and thickness, of {requirement.rule['straws']} straw",
         given="; ".join(shown), provided=Measured("d", min(sizes)) if sizes else None, limit=Measured("d", least),
+        amended=amended,
     )  # fmt: skip
 
 

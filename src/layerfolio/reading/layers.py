@@ -27,6 +27,7 @@ THICKNESS = Measure("length", most=10.0)
 MU = Number("a vapour resistance factor", "50", 1, 1e9)
 FLAME = Number("a flame-spread rating", "75", 0, 1000)
 SMOKE = Number("a smoke-developed classification", "250", 0, 5000)
+STRENGTH = Measure("pressure", most=1e9, example="103 kPa")
 
 
 class Framing(Record):
@@ -93,6 +94,7 @@ class Layer(Record):
     )
     flame_spread: float | None = key(FLAME, "flame-spread rating of the layer as built")
     smoke_developed: float | None = key(SMOKE, "smoke-developed classification of the layer as built")
+    compressive_strength: Quantity | None = key(STRENGTH, "of an insulating board, as tables of fasteners suppose it")
     seams: str | None = key(Pick("taped", "sealed", "lapped", "open"), "how its seams are made")
     source: str | None = key(Line("test report (number)"), "where the layer's own figures come from")
     evidence: tuple[Evidence, ...] = key(evidence(), "documents", default=())

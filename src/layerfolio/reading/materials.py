@@ -8,7 +8,7 @@ from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.documents import Evidence, evidence
 from layerfolio.reading.figures import ByCup, Cups
 from layerfolio.reading.layer_rules import one_vapour_figure
-from layerfolio.reading.layers import FLAME, MU, SMOKE, THICKNESS
+from layerfolio.reading.layers import FLAME, MU, SMOKE, STRENGTH, THICKNESS
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Frozen, Reader, Record, key
 from layerfolio.reading.report import Report, quoted
@@ -59,6 +59,7 @@ class Material(Record):
     specific_gravity: float | None = key(
         Number("a specific gravity", "0.42", 0.2, 1.2), "of wood, oven-dry, as tables of fasteners take it"
     )
+    compressive_strength: Quantity | None = key(STRENGTH, "of an insulating board, as tables of fasteners suppose it")
     insulating: bool | None = key(Flag(), "whether it belongs to the thermal control layer")
     source: str | None = key(Line("test report HB-1"), "where the figures come from")
     evidence: tuple[Evidence, ...] = key(evidence(), "documents", default=())

@@ -142,7 +142,10 @@ class Project(Record):
     indoor: Indoor = key(Nested(Indoor), "climate inside", default=Indoor())
     site_loads: SiteLoads = key(Nested(SiteLoads), "wind, snow and seismic values", default=SiteLoads())
     air_changes_at_50_pa: float | None = key(
-        Number("air changes per hour", "1.0", 0.01, 100), "measured or intended air changes per hour at 50 Pa"
+        Number("air changes per hour", "1.0", 0.01, 100), "air changes per hour at 50 Pa that are aimed at"
+    )
+    measured_air_changes_at_50_pa: float | None = key(
+        Number("air changes per hour", "1.0", 0.01, 100), "the same as a test has measured them; its report stands in documents"
     )
     storeys: tuple[Storey, ...] = key(ListOf(Nested(Storey)), "storeys from the ground up", default=())
     revisions: tuple[Revision, ...] = key(ListOf(Nested(Revision)), "issues of the package, oldest first", default=())

@@ -50,8 +50,8 @@ def certificate(desk: Desk) -> Sheet | None:
 
 
 def _aimed(desk: Desk) -> str:
-    leakage = at(desk, "air_changes_at_50_pa")
-    return "" if leakage is None else f", aimed at {leakage:g}"
+    aim, measured = at(desk, "air_changes_at_50_pa"), at(desk, "measured_air_changes_at_50_pa")
+    return ("" if aim is None else f", aimed at {aim:g}") + ("" if measured is None else f", measured {measured:g}")
 
 
 def _building(desk: Desk, year: int) -> Pairs:

@@ -136,12 +136,14 @@ def load_rows(desk: Desk) -> Rows:
 
 def inside_rows(desk: Desk) -> Rows:
     """The room, the airtightness aimed at, ventilation."""
-    leakage = at(desk, "air_changes_at_50_pa")
+    leakage, measured = at(desk, "air_changes_at_50_pa"), at(desk, "measured_air_changes_at_50_pa")
     aimed = NOT_GIVEN if leakage is None else f"{leakage:g} air changes an hour at 50 Pa"
+    tested = [] if measured is None else [("Airtightness measured", f"{measured:g} air changes an hour at 50 Pa", FILE)]
     rows = [
         row(desk, "Room temperature", "indoor.temperature"),
         ("Room humidity", humidity_words(desk) or NOT_GIVEN, FILE if humidity_words(desk) else ""),
         ("Airtightness aimed at", aimed, f"{FILE}; by test" if leakage is not None else ""),
+        *tested,
         row(desk, "Ventilation, flow", "building.ventilation.flow"),
         row(desk, "Ventilation, share of heat recovered", "building.ventilation.recovery"),
     ]

@@ -7,6 +7,8 @@ from layerfolio.catalogue.openings import air
 from layerfolio.formulas import envelope as f
 from layerfolio.steps.trace import Recorder
 
+AIM = "air_changes_at_50_pa"
+
 
 @dataclass(frozen=True, slots=True)
 class AirChange:
@@ -19,14 +21,15 @@ class AirChange:
 
 def air_change(project: Any, record: Recorder) -> AirChange:
     """By leakage, a twentieth of the air change at 50 Pa (common practice), and by the ventilation that is stated."""
-    tested = project.air_changes_at_50_pa
+    measured = getattr(project, "measured_air_changes_at_50_pa", None)
+    tested, key = (project.air_changes_at_50_pa, AIM) if measured is None else (measured, f"measured_{AIM}")
     volume = project.building.conditioned_volume
-    wanted = (("air_changes_at_50_pa", tested), ("building.conditioned_volume", volume))
+    wanted = ((AIM, tested), ("building.conditioned_volume", volume))
     lacking = ", ".join(name for name, value in wanted if value is None)
     if lacking:
         return AirChange(None, None, lacking)
     record.section("Air changes in use", key="air-changes")
-    record.given("n_50", tested, "tightness", "project file, air_changes_at_50_pa")
+    record.given("n_50", tested, "tightness", f"project file, {key}")
     record.given("V", volume.value, "heated volume", "project file, building.conditioned_volume")
     changes = record.step(f.infiltration, n_50=tested)
     changes = _with_ventilation(project, changes, volume.value, record)

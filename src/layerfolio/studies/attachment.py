@@ -33,6 +33,8 @@ def attachment(assembly: Assembly, project: Any) -> Attachment | None:
     if found is None:
         return None
     about, record = inputs(found, dead_load(assembly)), Recorder()
+    if found.borrowed:
+        record.choice(f"The fasteners of {subject(found.carrier)} are taken", f"those of {subject(found.side)} are not stated")
     if about.not_wood:
         about.refused.append(about.not_wood)
     area = _area(about, record)

@@ -5,11 +5,11 @@ from dataclasses import dataclass, field
 from layerfolio.assembly.types import Layer
 from layerfolio.catalogue.datum import Datum
 from layerfolio.catalogue.fastening import fastener_data
+from layerfolio.studies.fastener_kinds import kind_of
 from layerfolio.studies.joint import Joint
 from layerfolio.studies.layer_heat import subject
 from layerfolio.studies.structure_types import DeadLoad
-
-KINDS = ("lag", "screw", "nail")
+from layerfolio.units.quantity import Quantity
 
 
 @dataclass(slots=True)
@@ -32,17 +32,14 @@ class Inputs:
     not_wood: str = ""  # why the side member cannot be calculated; a published table may still speak of it
 
 
-def kind_of(words: str) -> str:
-    """nail, screw or lag by the words of the project file; empty for anything else."""
-    return next((one for one in KINDS if one in words.lower()), "")
-
-
 def inputs(joint: Joint, load: DeadLoad) -> Inputs:
     """Everything that the calculation takes, with what is missing and what is refused."""
     found = Inputs(joint, weight=load.on_fasteners)
     _fastener(found)
     _members(found)
     _spacing(found)
+    if not joint.clad:
+        found.missing.append(f"the cladding outside layer {subject(joint.side)}")
     found.missing += [f"density of layer {subject(one)}" for one in joint.hung if one.name in load.missing]
     if joint.assembly.kind != "wall" or joint.assembly.slope < 60:
         found.refused.append(f"only walls are calculated, not a {joint.assembly.kind} at {joint.assembly.slope:g}°")
@@ -129,8 +126,16 @@ def _spacing(found: Inputs) -> None:
         found.missing.append("fasteners.spacing")
     if found.rows is None and not (pins and pins.per_area):
         found.missing.append("fasteners.rows_at, or the spacing of the battens")
-    if joint.battens and joint.battens.direction == "vertical" and batten and studs and not over_studs(batten, studs.value):
-        found.refused.append(f"vertical furring at {laths.text} does not lie over studs at {studs.text}")
+    if joint.battens and joint.battens.direction == "vertical" and joint.main and joint.main.member:
+        _over(found, batten or stated, studs)
+
+
+def _over(found: Inputs, apart: float | None, studs: Quantity | None) -> None:
+    """Vertical furring lies over the studs: their spacing has to be known."""
+    if studs is None:
+        found.missing.append(f"spacing of {found.joint.main.member.title}")
+    elif apart and not over_studs(apart, studs.value):
+        found.refused.append(f"vertical furring at {apart * 1000:.4g} mm does not lie over studs at {studs.text}")
 
 
 def over_studs(furring: float, studs: float) -> bool:

@@ -41,6 +41,22 @@ class Joint:
         return tuple(one for one in self.assembly.layers if one.number <= self.side.number)
 
     @property
+    def clad(self) -> bool:
+        """Whether something solid hangs on it; battens alone, or under a membrane, carry what the file does not state."""
+        return self.direct or any(one.kind == "solid" for one in self.hung)
+
+    @property
+    def borrowed(self) -> bool:
+        """Whether the fasteners are stated of what is crossed, of a board perhaps, and not of what hangs."""
+        return self.carrier is not None and self.carrier is not self.side
+
+    @property
+    def outer_panels(self) -> tuple[Layer, ...]:
+        """Wood panels outside insulation."""
+        inmost = max((one.number for one in self.insulation), default=0)
+        return tuple(one for one in self.crossed if one.family in WOOD_PANELS and one.number < inmost)
+
+    @property
     def insulation(self) -> tuple[Layer, ...]:
         return tuple(one for one in self.crossed if one.insulating and one.kind == "solid")
 
@@ -69,7 +85,7 @@ class Joint:
 
     @property
     def foam(self) -> bool:
-        """Whether all insulation that is crossed is foam; wood panels and membranes may lie beside it, cavities may not."""
+        """Whether all insulation that is crossed is foam, with nothing but wood panels and membranes beside it."""
         rest = [one for one in self.crossed if one not in self.insulation and one.kind != "membrane"]
         plain = all(one.kind == "solid" and one.family in WOOD_PANELS for one in rest)
         return plain and all(one.family == "foam" for one in self.insulation)
