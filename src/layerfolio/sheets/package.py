@@ -13,6 +13,7 @@ from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.evidence import evidence_sheet
 from layerfolio.sheets.explanation import explanation_sheet
 from layerfolio.sheets.guide import guide
+from layerfolio.sheets.junction_sheets import junction_sheets
 from layerfolio.sheets.moisture_sheet import moisture_sheet
 from layerfolio.sheets.opening_schedule import opening_schedule
 from layerfolio.sheets.structure import structural_sheets
@@ -31,15 +32,22 @@ def package(dossier: Dossier) -> Package:
         assemblies += [assembly_sheet(desk, name), thermal_sheet(desk, name)]
         if has_vapour_sheet(dossier.assemblies[name]):
             assemblies.append(moisture_sheet(desk, name))
+    meeting = junction_sheets(desk)
     explanations = [explanation_sheet(desk, i, one) for i, one in enumerate(dossier.explanations, 1)]
-    families = tuple(dict.fromkeys(family for sheet in assemblies for family in sheet.legend))
+    families = tuple(dict.fromkeys(family for sheet in (*assemblies, *meeting) for family in sheet.legend))
     front = (cover(desk), guide(desk), compliance_record(desk), criteria(desk), whole_building(desk), opening_schedule(desk))
     evidence = evidence_sheet(desk, dossier.register)
     back = (evidence, symbols(desk, families), certificate(desk))
     structure = structural_sheets(desk)
-    found = (*front, assumptions(desk), *assemblies, *structure, *explanations, *back)
+    found = (*front, assumptions(desk), *assemblies, *meeting, *structure, *explanations, *back)
     sheets = tuple(sheet for sheet in found if sheet is not None)
-    return Package(title_block(dossier), dossier.project.project.title, sheets)
+    about = dossier.project.project
+    made = Package(title_block(dossier), about.title, sheets)
+    if about.sheet_numbers == "plain":
+        return made
+    from layerfolio.sheets.renumbered import renumbered
+
+    return renumbered(made, dossier.project)
 
 
 def title_block(dossier: Dossier) -> TitleBlock:
