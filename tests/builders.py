@@ -1,14 +1,15 @@
 """Small assemblies from plain numbers, for tests that start behind the resolving door."""
 
 from layerfolio.assembly.types import Assembly, Layer, Member, VapourFigures
-from layerfolio.catalogue.datum import Datum, Origin
+from layerfolio.catalogue.datum import Datum, Document, Origin
 from layerfolio.units.quantity import Quantity
 
 GIVEN = Origin("project", "test")
+PAPER = Document(number="T-1", issuer="a test house", proves=("conductivity", "resistance"))
 
 
-def datum(value, mark="given", source="test", chosen_by="project"):
-    return None if value is None else Datum(value, Origin(chosen_by, source, "", mark))
+def datum(value, mark="given", source="test", chosen_by="project", papers=()):
+    return None if value is None else Datum(value, Origin(chosen_by, source, "", mark, papers))
 
 
 def length(metres, text=""):
@@ -25,7 +26,8 @@ def member(share, *, R=None, lam=None, r=None, member_id="", name="stud", **kwar
 
 
 def layer(number, *, R=None, lam=None, d=None, r=None, frame=None, counts=True, kind="solid", cavity="", mu=None,
-          s_d=None, permeance=None, serves=(), name="", family="plain", insulating=False, mark="given"):  # fmt: skip
+          s_d=None, permeance=None, serves=(), name="", family="plain", insulating=False, mark="given", papers=(PAPER,)):  # fmt: skip
+    """A layer whose figure of heat has a document that proves it, unless `papers` says otherwise."""
     vapour = None
     for basis, value in (("mu", mu), ("s_d", s_d), ("permeance", permeance)):
         if value is not None:
@@ -33,8 +35,8 @@ def layer(number, *, R=None, lam=None, d=None, r=None, frame=None, counts=True, 
             vapour = VapourFigures(basis, datum(dry), datum(wet), not isinstance(value, tuple))
     return Layer(
         number=number, name=name or f"layer-{number}", title=name or f"Layer {number}", kind=kind, material="",
-        family=family, thickness=length(d), conductivity=datum(lam, mark), resistivity=datum(r, mark),
-        resistance=datum(R, mark), vapour=vapour, density=None, specific_heat=None, member=frame, cavity=cavity,
+        family=family, thickness=length(d), conductivity=datum(lam, mark, papers=papers), resistivity=datum(r, mark, papers=papers),
+        resistance=datum(R, mark, papers=papers), vapour=vapour, density=None, specific_heat=None, member=frame, cavity=cavity,
         cavity_openings=None, serves=tuple(serves), seams="", counts=counts, insulating=insulating,
     )  # fmt: skip
 

@@ -44,6 +44,34 @@ def test_a_layer_from_memory_stands_unless_the_verdict_turns_without_it(sure, do
         assert "guessed" in found.reason and "guessed" in found.next_step and "known" not in found.reason
 
 
+@pytest.mark.parametrize(("sure", "bare", "verdict"), [
+    (3.0, 0.5, Verdict.MEETS), (2.82, 0.5, Verdict.MEETS), (2.81, 0.5, Verdict.NEEDS_EVIDENCE),
+    (2.0, 0.5, Verdict.DOES_NOT_MEET),
+])  # fmt: skip
+def test_a_stated_figure_without_a_document_stands_unless_the_verdict_turns_without_it(sure, bare, verdict):
+    """Limit 2.97, films 0.15, as with a figure from memory: what nobody proves decides nothing by itself."""
+    found = walls([insulation(sure, name="tested"), insulation(bare, name="stated", papers=())])
+    assert found.verdict == verdict
+    if verdict == Verdict.NEEDS_EVIDENCE:
+        assert "stated" in found.reason and "has no document" in found.reason and "tested" not in found.reason
+        assert "stated" in found.next_step and "document that proves" in found.next_step
+
+
+@pytest.mark.parametrize(("paper", "verdict"), [
+    (b.PAPER, Verdict.MEETS), (replace(b.PAPER, proves=("permeance",)), Verdict.NEEDS_EVIDENCE),
+    (replace(b.PAPER, number=""), Verdict.NEEDS_EVIDENCE), (replace(b.PAPER, expires="2026-01-01"), Verdict.NEEDS_EVIDENCE),
+])  # fmt: skip
+def test_the_document_is_of_heat_findable_and_valid(paper, verdict):
+    assert walls([insulation(5.0, papers=(paper,))]).verdict == verdict
+
+
+def test_a_published_figure_needs_no_document_of_its_own():
+    """A figure of the set's tables or of the catalogue is read in its source: its label is looked at on site."""
+    layer = insulation(5.0, papers=())
+    published = replace(layer.resistance, origin=Origin("catalogue", "nbc-2020", "a table", "found"))
+    assert walls([replace(layer, resistance=published)]).verdict == Verdict.MEETS
+
+
 def insulation_first(R, **more):
     return b.layer(1, R=R, d=0.2, insulating=True, name="batts", **more)
 

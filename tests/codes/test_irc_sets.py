@@ -163,7 +163,7 @@ def masonry(u, *, inside):
     layers = [block, foam] if inside else [foam, block]
 
     def made(R):
-        sized = [replace(one, number=n, resistance=b.datum(R) if one.insulating else one.resistance)
+        sized = [replace(one, number=n, resistance=b.datum(R, papers=(b.PAPER,)) if one.insulating else one.resistance)
                  for n, one in enumerate(layers, 1)]  # fmt: skip
         return of_resistance(0, layers=sized, method="parallel-path")
 

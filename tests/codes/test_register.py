@@ -470,8 +470,15 @@ class TestWhatAMeetsRestsOn:
         _, line = self.heat(tmp_path, paper=EVIDENCE % "")
         assert (line.verdict, line.evidence, line.what_follows) == (Verdict.MEETS, (), "")
 
-    def test_a_missing_document_of_the_insulation_is_named(self, tmp_path):
+    def test_a_missing_document_on_which_all_turns_is_waited_for(self, tmp_path):
         found, line = self.heat(tmp_path, paper="")
+        row = batt(found)
+        assert line.verdict is Verdict.NEEDS_EVIDENCE and line.evidence == (row.number,)
+        assert "Own batts (layer 2), whose figure has no document" in line.reason
+
+    def test_a_missing_document_of_the_insulation_is_named(self, tmp_path):
+        felt = "{name: felt, material: wood-fibre-board-dry, conductivity: 0.040 W/(m.K), thickness: 200 mm, source: sheet F, "
+        found, line = self.heat(tmp_path, paper="", beside=f"{felt}evidence: [{EVIDENCE % ''}]}}, ")
         row = batt(found)
         assert line.verdict is Verdict.MEETS and line.evidence == (row.number,)
         assert line.what_follows == f"rests on {row.number}, missing"

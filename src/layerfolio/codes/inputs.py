@@ -1,4 +1,4 @@
-"""Inputs that rest on memory or on an expired document: they may stand unless the verdict would turn without them."""
+"""Inputs that rest on memory, on an expired document or on none: they may stand unless the verdict would turn without them."""
 
 from collections.abc import Iterable
 from typing import Any, NamedTuple
@@ -11,42 +11,47 @@ from layerfolio.codes.wording import listed
 from layerfolio.formulas.thermal import layer_resistance, resistance_by_thickness
 from layerfolio.studies.types import LayerHeat, ThermalStudy
 
-FROM_MEMORY = "memory"
-
-
+FROM_MEMORY, UNPROVED, EXPIRED = "memory", "unproved", "expired"
+"""Why an input is weak, in the order in which they are said."""
 FIGURE = "figure"
 
 
 class Weak(NamedTuple):
-    """An input on which no verdict may turn: its name and the resistance it brings (m2.K/W). `of`: which of its figures rest
-    on memory: its own, the share of what frames it, the figure of that member.
+    """An input on which no verdict may turn: its name and the resistance it brings (m2.K/W). `why`: it rests on memory, its
+    documents have expired, or no document proves it. `of`: which of its figures rest on memory: its own, the share of what
+    frames it, the figure of that member.
     """
 
     name: str
     amount: float
-    expired: bool
+    why: str
     of: tuple[str, ...] = (FIGURE,)
 
 
 def weak(study: ThermalStudy, about: Any) -> tuple[Weak, ...]:
-    """What rests on memory, then the layers whose documents of heat have all expired. `about`: the Context."""
-    memory = [Weak(name, amount, False, _which(study, name)) for name, amount in from_memory(study)]
-    old = [Weak(one.layer.name, brings(one), True) for one in study.layers if _expired(one.layer, about)]
-    return tuple([*memory, *(one for one in old if one.amount > 0)])
+    """What rests on memory, then the layers whose documents of heat have all expired, or that have none. `about`: Context."""
+    memory = [Weak(name, amount, FROM_MEMORY, _which(study, name)) for name, amount in from_memory(study)]
+    lacking = [Weak(one.layer.name, brings(one), why) for one in study.layers if (why := _lacks(one.layer, about))]
+    return tuple([*memory, *(one for one in lacking if one.amount > 0)])
 
 
 def turned(found: Iterable[Weak], names: Any) -> tuple[str, str]:
     """Reason and next step of a verdict that would turn without these. `names`: from names as found to one printed list."""
     some = tuple(found)
-    groups = dict.fromkeys((one.expired, one.of) for one in some)
+    groups = dict.fromkeys((one.why, one.of) for one in some)
     reasons, steps = [], []
-    for old, of in sorted(groups, key=lambda one: one[0]):
-        shown = names([one.name for one in some if (one.expired, one.of) == (old, of)])
-        which = listed(of)
-        rests = f"whose {which} {'rests' if len(of) == 1 else 'rest'} on memory"
-        reasons.append(f"{shown}, {'whose document has expired' if old else rests}")
-        steps.append(f"supply a newer edition of the document of {shown}" if old else _to_supply(of, shown))
+    for why, of in sorted(groups, key=lambda one: (FROM_MEMORY, UNPROVED, EXPIRED).index(one[0])):
+        shown = names([one.name for one in some if (one.why, one.of) == (why, of)])
+        rests = f"whose {listed(of)} {'rests' if len(of) == 1 else 'rest'} on memory"
+        reasons.append(f"{shown}, {LACKS[why][0] if why in LACKS else rests}")
+        steps.append(LACKS[why][1].format(shown) if why in LACKS else _to_supply(of, shown))
     return f"the verdict would be another without {'; or without '.join(reasons)}", "; ".join(steps)
+
+
+LACKS = {
+    UNPROVED: ("whose figure has no document", "supply the document that proves the conductivity or resistance of {}"),
+    EXPIRED: ("whose document has expired", "supply a newer edition of the document of {}"),
+}  # fmt: skip
 
 
 def _to_supply(of: tuple[str, ...], shown: str) -> str:
@@ -81,16 +86,17 @@ def _members(member: Member) -> str:
     return name if name.endswith("s") or name == "framing" else f"{name}s"
 
 
-def _expired(layer: Layer, about: Any) -> bool:
-    """Whether the project file's own heat figure of a layer has documents, and none of them is valid any more."""
+def _lacks(layer: Layer, about: Any) -> str:
+    """Why the project file's own heat figure of a layer is not proved: no document is of heat, or each that is has expired."""
     figure = layer.resistance or layer.resistivity or layer.conductivity
     if figure is None or figure.origin.chosen_by not in ("layer", "project"):
-        return False
-    held = [one for one in dict.fromkeys((*figure.origin.documents, *layer.documents)) if findable(one)]
-    held = [one for one in held if proves(one, "heat")] or held
+        return ""
+    own = [one for one in dict.fromkeys((*figure.origin.documents, *layer.documents)) if findable(one)]
     named = [one for one in getattr(about.project, "documents", None) or () if {layer.material, layer.name} & set(one.for_)]
-    held += [one for one in named if proves(one, "heat")]
-    return bool(held) and all(valid_on(one.expires, about.date) is False for one in held)
+    held = [one for one in (*own, *named) if proves(one, "heat")]
+    if not held:
+        return UNPROVED
+    return EXPIRED if all(valid_on(one.expires, about.date) is False for one in held) else ""
 
 
 def heat_figures(layer: Layer) -> tuple[Datum, ...]:
