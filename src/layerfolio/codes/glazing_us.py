@@ -57,7 +57,7 @@ def _glass(opening: Any, sill: float | None, about: Context) -> Outcome:
     if not door and sill is None:
         return Outcome(Verdict.NEEDS_EVIDENCE, "it turns on the height of its sill", "state sill_height, or safety_glazing")
     if door:
-        step = "state glazed: false for a door without glass, or safety_glazing"
+        step = "state that the door has no glass (glazed: false), or safety_glazing"
         return Outcome(Verdict.NEEDS_JUDGEMENT, "it turns on whether the door has glass", step)
     return Outcome(
         Verdict.NEEDS_JUDGEMENT, "by its size it needs safety glazing where people walk beside it",
