@@ -83,6 +83,13 @@ class TestWhatIsLacking:
         assert loss.transmission == pytest.approx(2.0 * 47) and (loss.air, loss.total) == (None, None)
         assert loss.lacking == {"n50": "air_changes_at_50_pa", "volume": "building.conditioned_volume"}[gone]
 
+    @pytest.mark.parametrize(("aim", "measured", "counted"), [(3.0, None, 3.0), (3.0, 2.0, 2.0), (None, 2.0, 2.0)])
+    def test_the_measured_tightness_counts_before_the_aim(self, aim, measured, counted):
+        whole = project(n50=aim)
+        whole.measured_air_changes_at_50_pa = measured
+        found, plain = building_study(whole, {"W1": wall(0.2, 10.0)}, {}, {}), study({"W1": wall(0.2, 10.0)}, n50=counted)
+        assert found.heat_loss.air == plain.heat_loss.air
+
     @pytest.mark.parametrize("gone", ["indoor", "outdoor"])
     def test_without_a_design_temperature_no_heat_loss(self, gone):
         found = study({"W1": wall(0.2, 10.0)}, **{gone: None})
