@@ -74,3 +74,17 @@ def test_figures_of_the_place_and_of_the_fan_name_their_open_papers():
     assert "C3" in fan.used_on
     losses = next(as_text(one) for one in bound.sheets if one.number == "C3")
     assert f"its document has expired ({fan.number})" in losses
+
+
+def test_a_rating_leads_to_the_line_on_what_the_layer_is_and_stands_once():
+    """Straw and blown fibre are insulation, not the plaster or the board inside them; the fibre lies in two layers."""
+    from layerfolio.sheets.stated_answers import stated_answers
+
+    desk = Desk(made("straw-cottage/project.yaml")[1])
+    lines = {one.id.rpartition("/")[2] + one.assembly: str(desk.line(one)) for one in desk.dossier.findings if one.assembly}
+    rows = [row.cells for row in stated_answers(desk).rows if "Flame spread" in row.cells[1]]
+    shown = {(cells[0].strip("*"), cells[1]): cells[3].split(", ") for cells in rows}
+    assert len(rows) == len(shown) == 3
+    assert lines["insulation-flame-spreadW1"] in shown["W1", "Flame spread of Straw bales on edge"]
+    assert lines["finish-flame-spreadW1"] not in shown["W1", "Flame spread of Straw bales on edge"]
+    assert lines["finish-flame-spreadCL1"] not in shown["CL1", "Flame spread of Blown wood fibre"]

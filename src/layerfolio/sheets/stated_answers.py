@@ -3,8 +3,10 @@
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
+from layerfolio.assembly.types import Layer
 from layerfolio.codes.findings import Finding
 from layerfolio.codes.stated import metres, square_metres
+from layerfolio.codes.wording import figure
 from layerfolio.sheets.blocks import Column, Row, Table
 from layerfolio.sheets.desk import RECORD, Desk
 from layerfolio.sheets.markup import plain
@@ -13,7 +15,9 @@ NEAR = ("limiting-distance", "glazed-area", "fire-separation", "openings-near-li
 VENTS = ("roof-vents", "roof-ventilation")
 BLOCKS = ("fire-blocks", "fireblocking")
 GROUND = ("cladding-to-ground", "wood-to-ground", "strawbale-base")
-FLAME = ("flame-spread", "finish-flame-spread", "insulation-flame-spread")
+EDGE = ("placement", "against-ground")
+FLOOR = ("ground-floors", *EDGE)
+FINISH, INSULATION = ("flame-spread", "finish-flame-spread"), ("insulation-flame-spread", "attic-insulation")
 ANSWERS = (
     ("distance_to_boundary", "Distance to the boundary", NEAR), ("face_area", "Area of the face toward the boundary", NEAR),
     ("clearance_to_ground", "Cladding above the ground", GROUND),
@@ -22,6 +26,10 @@ ANSWERS = (
     ("vents.roof_area", "Roof that the vents serve", VENTS), ("fire_blocks.vertical", "Fire blocks, apart upwards", BLOCKS),
     ("fire_blocks.horizontal", "Fire blocks, apart along the wall", BLOCKS),
     ("fire_blocks.material", "Fire blocks, material", BLOCKS),
+    ("ground.heated", "Floor heated", FLOOR), ("ground.above_frost_line", "Floor above the frost line", FLOOR),
+    ("ground.integral_footing", "Slab and footing in one piece", FLOOR), ("ground.permafrost", "Floor on permafrost", FLOOR),
+    ("ground.insulated_from_edge", "Insulated in from the edge", EDGE),
+    ("ground.edge_insulation.resistance", "Edge insulation, resistance", EDGE),
 )  # fmt: skip
 """Key of an assembly, its words, and the questions of the record that rest on it."""
 
@@ -64,18 +72,23 @@ def _answers(desk: Desk) -> Iterator[Answer]:
                 value = getattr(value, key, None)
             if value is not None:
                 yield Answer(name, words, _shown(value, customary), questions)
-        for layer in own.layers:
-            yield from _flame(name, layer, project.materials)
+        made = desk.dossier.assemblies[name].layers
+        pairs = zip(own.layers, made, strict=True)
+        yield from dict.fromkeys(row for one, layer in pairs for row in _flame(name, one, layer, project.materials))
 
 
 def _shown(value: Any, customary: bool) -> str:
     if isinstance(value, str):
         return value
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if value.kind == "resistance":
+        return figure("R", value.value, customary=customary)
     return (square_metres if value.kind == "area" else metres)(value.value, customary)
 
 
-def _flame(name: str, layer: Any, materials: dict[str, Any]) -> Iterator[Answer]:
-    """Flame spread and smoke developed of a layer, its own or those of its material."""
+def _flame(name: str, layer: Any, made: Layer, materials: dict[str, Any]) -> Iterator[Answer]:
+    """Flame spread and smoke developed of a layer, its own or those of its material, for what it is: finish or insulation."""
     material = materials.get(getattr(layer, "material", None) or "")
     found = [
         next((said for one in (layer, material) if (said := getattr(one, key, None)) is not None), None)
@@ -84,4 +97,5 @@ def _flame(name: str, layer: Any, materials: dict[str, Any]) -> Iterator[Answer]
     if found[0] is not None:
         smoke = f", smoke developed {found[1]:g}" if found[1] is not None else ""
         title = layer.title or getattr(material, "title", None) or layer.material
-        yield Answer(name, f"Flame spread of {title}", f"{found[0]:g}{smoke}", FLAME)
+        questions = INSULATION if made.insulating else FINISH
+        yield Answer(name, f"Flame spread of {title}", f"{found[0]:g}{smoke}", questions)
