@@ -31,9 +31,9 @@ class Rules:
     drawn: bool = False  # whether it keeps off members, lines that cross and other control lines
 
 
-STRICT = Rules(5.0, 8.0, 2.6, 4.2, 4.6, 4.2, True)
-LOOSE = Rules(5.0, 8.0, 2.6, 4.2, 4.6, 4.2)
-TIGHT = Rules(2.2, 2.2, 2.15, 2.6, 3.7, 3.4)
+STRICT = Rules(5.0, 8.0, 2.7, 4.2, 4.6, 4.2, True)
+LOOSE = Rules(5.0, 8.0, 2.7, 4.2, 4.6, 4.2)
+TIGHT = Rules(2.2, 2.2, 2.7, 2.6, 3.7, 3.4)
 
 
 @dataclass(slots=True)

@@ -90,5 +90,5 @@ def _on_sheet(point: Point, sheet: Leg, level: float | None) -> Iterator[Point]:
     if level is not None and sheet.way != "level":
         along.insert(0, (level - sheet.a[1]) / sheet.along[1])
     else:
-        along += [1.2, sheet.long - 1.2]
+        along[2:2] = [1.2, sheet.long - 1.2]  # a leader soon leaves the line at its end
     yield from (sheet.at(u) for u in along if 0.8 < u < sheet.long - 0.8)

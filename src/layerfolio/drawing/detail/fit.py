@@ -14,7 +14,8 @@ SCALES = {"metric": (2.0, 5.0, 10.0, 20.0), "customary": (4.0, 8.0, 12.0, 16.0)}
 SMALLER = {"metric": (25.0, 50.0), "customary": (24.0, 48.0)}  # where even the last does not fit
 ELBOW, GAP = 3.4, 2.6  # from elbow to circle; from the drawing to the elbow at least
 LOOSE = 6.0  # mm that a wide page adds to the gap
-FOOT = 24.5  # check bar, scale and key below the drawing, zigzag and white above it
+EDGE = 2.0  # beside a drawing without tags on that side
+FOOT = 25.5  # check bar, scale and key below the drawing, zigzag and white above it
 BEYOND = 5.0  # mm that columns may reach above and below the drawing
 
 
@@ -71,7 +72,7 @@ def _across(detail: Detail, scale: float, units: Units, width: float, lines: int
     """Everything at one scale with notes of so many lines, and the width that is left over (below zero: that is missing)."""
     x0, y0, x1, y1 = content(on_paper(detail, scale), units)
     rooms = tuple(room_for([one for one in detail.notes if one.side == side], lines) for side in ("left", "right"))
-    taken = [one and one + NOTE_GAP + 2 * RADIUS + ELBOW + GAP for one in rooms]
+    taken = [one + NOTE_GAP + 2 * RADIUS + ELBOW + GAP if one else EDGE for one in rooms]
     spare = width - (x1 - x0) - sum(taken)
     loose = min(LOOSE, max(0.0, spare) / 4)
     edge = max(0.0, spare - loose * sum(one > 0 for one in rooms)) / 2

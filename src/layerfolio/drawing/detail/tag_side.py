@@ -1,6 +1,6 @@
 """One column of tags: heights, dots, and an order in which no leaders cross. The left column is laid out mirrored."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 
@@ -12,11 +12,13 @@ from layerfolio.drawing.detail.model import Detail, Note, Side
 from layerfolio.drawing.detail.note_rows import rows_of, size_of
 from layerfolio.drawing.layout_harm import harm, meet, total
 from layerfolio.drawing.layout_tags import Column, Leader, Tag
+from layerfolio.drawing.lines import segments_cross
 
 PASSES = 3  # leaders in each other's way look for better places so often
 RANK, LONGER = 0.05, 0.02  # what the next place in the list costs, and each mm of a leader
 GROUND_BAND = (4.0, 11.0)  # middle below a ground line, and height, of what tags keep off
 BAD = 5.0  # harm of a figure or another leader crossed
+NUDGES = (9.0, -9.0, 18.0, -18.0, 27.0, -27.0)  # mm that such a tag may want to stand higher
 MOVES, FAR = 4, 4  # tags tried elsewhere in the order, and how many places away
 
 
@@ -41,6 +43,8 @@ class TagSide:
             if better is None:
                 break
             notes, found = better
+        if any(meet(*pair) for pair in combinations(found, 2)):
+            found = self._exchanged(notes, found)
         return list(zip(notes, found, strict=True))
 
     def _uncrossed(self, notes: list[Note]) -> tuple[list[Note], list[Leader]]:
@@ -55,18 +59,44 @@ class TagSide:
             found = self._arranged(notes)
         return notes, found
 
+    def _exchanged(self, notes: Sequence[Note], found: Sequence[Leader]) -> list[Leader]:
+        """Dots as they are and tags at one pitch; two that cross exchange heights. Each exchange shortens both: this ends."""
+        tallest = max(size_of(one, self.fit.room(self.side)) for one in notes)
+        levels = self._levels(notes, (0, 0.0), tallest)
+        while True:
+            ends = [(one.dot, (self.column.elbow, y)) for one, y in zip(found, levels, strict=True)]
+            pair = next((one for one in combinations(range(len(ends)), 2) if segments_cross(*ends[one[0]], *ends[one[1]])), None)
+            if pair is None:
+                break
+            a, b = pair
+            levels[a], levels[b] = levels[b], levels[a]
+        elbow, circle = self.column.elbow, self.column.circle
+        return [replace(one, elbow=(elbow, y), circle=(circle, y)) for one, y in zip(found, levels, strict=True)]
+
     def _moved(self, notes: list[Note], found: list[Leader]) -> tuple[list[Note], list[Leader]] | None:
-        """The best order with one tag elsewhere, where one crosses what it must not and that helps."""
-        bad = [at for at, one in enumerate(found) if harm(one, self._others(found, at), self.column) >= BAD]
+        """The best order with one tag elsewhere, or its best other height, where it crosses what it must not and that helps."""
+        bad = next((at for at, one in enumerate(found) if self._crosses(one, self._others(found, at))), None)
         best, least = None, self._total(found) - BAD
-        for at in bad[:1]:
-            for to in range(max(0, at - FAR), min(len(notes), at + FAR + 1)):
-                tried = [*notes[:at], *notes[at + 1 :]]
-                tried.insert(to, notes[at])
-                leaders = self._arranged(tried)
-                if (worth := self._total(leaders)) < least:
-                    best, least = (tried, leaders), worth
+        for tried, nudged in self._tries(notes, bad) if bad is not None else ():
+            leaders = self._arranged(tried, nudged)
+            if (worth := self._total(leaders)) < least:
+                best, least = (tried, leaders), worth
         return best
+
+    def _tries(self, notes: list[Note], bad: int) -> Iterator[tuple[list[Note], tuple[int, float]]]:
+        """Orders of the notes, and which of them wants to stand how much higher."""
+        for to in range(max(0, bad - FAR), min(len(notes), bad + FAR + 1)):
+            tried = [*notes[:bad], *notes[bad + 1 :]]
+            tried.insert(to, notes[bad])
+            yield tried, (0, 0.0)
+        for step in NUDGES:
+            yield notes, (bad, step)
+
+    def _crosses(self, one: Leader, others: Sequence[Leader]) -> bool:
+        """Whether a leader crosses a figure, a tick, an arrow or another leader."""
+        return any(meet(one, other) for other in others) or any(
+            obstacle.crossed_by(one.dot, one.elbow) for obstacle in self.column.obstacles
+        )
 
     def _total(self, found: list[Leader]) -> float:
         return total([*found, *self.beside], self.column)
@@ -74,9 +104,9 @@ class TagSide:
     def _others(self, found: Sequence[Leader], at: int) -> list[Leader]:
         return [*self.beside, *found[:at], *found[at + 1 :]]
 
-    def _arranged(self, notes: Sequence[Note]) -> list[Leader]:
+    def _arranged(self, notes: Sequence[Note], nudged: tuple[int, float] = (0, 0.0)) -> list[Leader]:
         """Circles in the order of the notes; each leader takes the dot that is least in the way."""
-        levels = self._levels(notes)
+        levels = self._levels(notes, nudged)
         leaders: list[Leader] = []
         for note, level in zip(notes, levels, strict=True):
             leaders.append(self._best(self._tag(note, level), level, [*self.beside, *leaders]))
@@ -97,8 +127,11 @@ class TagSide:
         room = self.fit.room(self.side)
         return Tag(("1",), spots, rows_of(note, room), (), size_of(note, room))
 
-    def _levels(self, notes: Sequence[Note]) -> list[float]:
-        slots = [Slot(one.at[0][1], size_of(one, self.fit.room(self.side))) for one in notes]
+    def _levels(self, notes: Sequence[Note], nudged: tuple[int, float], size: float = 0.0) -> list[float]:
+        slots = [Slot(one.at[0][1], size or size_of(one, self.fit.room(self.side))) for one in notes]
+        if nudged[1]:
+            at, step = nudged
+            slots[at] = replace(slots[at], wanted=slots[at].wanted + step)
         if self.ground is None:
             return heights(slots, self.fit.low, self.fit.high)
         at = sum(one.wanted > self.ground for one in slots)
