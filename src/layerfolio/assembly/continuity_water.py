@@ -61,6 +61,8 @@ def _same(junction: Junction, at: tuple[str, str] | None, layer: Layer) -> Link:
 def _over(sides: list[Assembly], layers: list[Layer | None], ends: list) -> Link | None:
     """Wall under roof, or wall to wall. A ceiling under a roof of another assembly has no water line of its own."""
     first, second = layers
+    if first and second and sides[1].kind == "roof":  # the roof's own line sheds over the edge, and the wall's begins below it
+        return Link("W", *ends, "tape", f"{short(first)} taped up to the roof's boards, below {short(second)}")
     if first and second:
         by = joined_by(first, second)
         return Link("W", *ends, by, said(by, short(first), short(second)))

@@ -12,7 +12,7 @@ from layerfolio.drawing.detail.sill_place import SillPlace
 
 STOREY, SILL_HEIGHT = 2400.0, 900.0  # as drawn where nothing is stated
 SPAN = 2600.0  # of roof inside the frame, where nobody says how far the ridge is
-HEAD = 420.0  # from the head of a window up to the plates or the floor above, at least
+PLATES, LEAST = 100.0, 30.0  # of plates over a window; of wall between both, below which the window is left out
 ROUND = 240.0  # of wall that belongs to an edge of the window
 
 
@@ -57,10 +57,17 @@ class BuildingCut:
             return None
         low = self.finish + (SILL_HEIGHT if head.sill_height is None else head.sill_height * 1000)
         high = low + head.opening_size[1] * 1000
-        room, least = self.levels[1] - self._floor_above - HEAD, max(self.finish, 0.0) + ROUND + 60.0
-        if high > room:
-            low, high = max(least, low - (high - room)), room
-        return (low, high) if low >= least and high - low > 300.0 else None
+        fits = low >= max(self.finish, 0.0) + ROUND + 60.0 and self._over(high) >= LEAST
+        return (low, high) if fits else None
+
+    @property
+    def over_window(self) -> float:
+        """mm of wall over the window that are drawn with its head."""
+        return min(ROUND, self._over(self.window[1])) if self.window else 0.0
+
+    def _over(self, high: float) -> float:
+        """From the head of the window up to the plates."""
+        return self.levels[1] - self._floor_above - PLATES - high
 
     @property
     def _floor_above(self) -> float:

@@ -14,7 +14,7 @@ from layerfolio.drawing.detail.edge_lines import sheets as edge_sheets
 from layerfolio.drawing.detail.edge_lines import traces as edge_traces
 from layerfolio.drawing.detail.edge_pieces import edge_pieces
 from layerfolio.drawing.detail.edge_place import EdgePlace
-from layerfolio.drawing.detail.model import Break, Bubble, Detail, Word
+from layerfolio.drawing.detail.model import Break, Bubble, Detail, Measure, Word
 from layerfolio.drawing.detail.reveal_lines import sheets as reveal_sheets
 from layerfolio.drawing.detail.reveal_lines import traces as reveal_traces
 from layerfolio.drawing.detail.reveal_pieces import reveal_pieces
@@ -45,9 +45,23 @@ def building_section(cut: BuildingCut) -> Detail | None:
         traces=whole.traces,
         breaks=whole.breaks,
         words=_words(cut, whole),
+        measures=tuple(_measures(cut)),
         bubbles=tuple(_bubbles(cut)),
         remarks=_remarks(cut),
     )
+
+
+def _measures(cut: BuildingCut) -> Iterator[Measure]:
+    """Heights inside: each storey, sill and head of the window over the finished floor."""
+    inner = Arm(cut.wall).courses[-1].end
+    for low, high in zip(cut.levels, cut.levels[1:], strict=False):
+        if cut.storeys:
+            yield Measure((inner, low), (inner, high), "y", inner + 19 * cut.scale, (high - low) / 1000)
+    if cut.window:
+        low, high = cut.window
+        for y in (low, high):
+            line = inner + (7 if y == low else 13) * cut.scale
+            yield Measure((inner, cut.finish), (inner, y), "y", line, (y - cut.finish) / 1000)
 
 
 def _remarks(cut: BuildingCut) -> tuple[str, ...]:
@@ -58,6 +72,9 @@ def _remarks(cut: BuildingCut) -> tuple[str, ...]:
         found.append(f"The span is drawn {short:.2f} m shorter than it is, so that it fits the page.")
     elif not cut.span and cut.first("eave"):
         found.append("How far the ridge is from the wall is not stated: the roof is broken off.")
+    head = cut.first("window head")
+    if head and cut.window is None:
+        found.append(f"{head.opening} is not drawn here: as stated it leaves no room over or under it for header and plates.")
     if not cut.storeys:
         found.append(f"No height of a storey is stated: {STOREY / 1000:g} m is drawn.")
     return tuple(found)
@@ -78,7 +95,7 @@ def _parts(cut: BuildingCut) -> Iterator[Part]:
 def _seams(cut: BuildingCut) -> list[float]:
     """y at which one part ends and the next begins: below and above the window, midway in the other storeys."""
     if cut.window:
-        found = [cut.window[0] - ROUND, cut.window[1] + ROUND]
+        found = [cut.window[0] - ROUND, cut.window[1] + cut.over_window]
     else:
         middle = (cut.levels[0] + cut.levels[1]) / 2
         found = [middle, middle]
@@ -115,7 +132,8 @@ def _window(cut: BuildingCut, low: float, high: float) -> Iterator[Part]:
     half = -(high - low) / 2
     for edge, turn, left, y in (("sill", 270.0, True, low), ("head", 90.0, False, high)):
         junction = cut.first(f"window {edge}") or cut.first("window head")
-        place = RevealPlace(junction, Arm(cut.wall, (0.0, y), turn, left), edge, cut.scale, ROUND, half)
+        far = ROUND if edge == "sill" else cut.over_window
+        place = RevealPlace(junction, Arm(cut.wall, (0.0, y), turn, left), edge, cut.scale, far, half)
         yield Part(tuple(reveal_pieces(place)), reveal_sheets(place), reveal_traces(place))
 
 
@@ -155,7 +173,7 @@ def _ridge(cut: BuildingCut) -> Part | None:
 def _words(cut: BuildingCut, whole: Part) -> tuple[Word, ...]:
     x0 = min((point[0] for one in whole.pieces for point in one.outline), default=0.0)
     y = cut.levels[1] * 0.55
-    return (Word("OUTSIDE", (x0 - 2 * cut.scale, y)), Word("INSIDE", (cut.right * 0.45, y)))
+    return (Word("OUTSIDE", (x0 - 2 * cut.scale, y)), Word("INSIDE", (cut.right * 0.62, y)))
 
 
 def _bubbles(cut: BuildingCut) -> Iterator[Bubble]:

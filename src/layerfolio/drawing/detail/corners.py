@@ -11,7 +11,7 @@ from layerfolio.drawing.detail.arm import Arm, End, crosses
 from layerfolio.drawing.detail.corner_words import look_at, notes, order_of_work, remarks
 from layerfolio.drawing.detail.model import Break, Detail, Measure, Piece, Sheet, Trace, Word
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
-from layerfolio.drawing.figures import Units
+from layerfolio.drawing.figures import Units, figure, total, with_other
 from layerfolio.drawing.marks import Point
 
 ALONG = 27.0  # paper mm of each wall beyond the other's inner face
@@ -87,7 +87,7 @@ def _detail(corner: Corner, units: Units) -> Detail:
         sheets=(*_sheets(corner), *_tape(corner)),
         traces=tuple(_traces(corner)),
         notes=notes(corner, units),
-        measures=_measures(corner),
+        measures=_measures(corner, units),
         breaks=(_break(corner, a), _break(corner, b)),
         words=_sides(corner),
         remarks=remarks(corner),
@@ -107,9 +107,15 @@ def _pieces(corner: Corner, arm: Arm) -> Iterator[Piece]:
 
 
 def _batten(corner: Corner, arm: Arm, course: Course) -> float | None:
-    """Battens stand over the studs: the first over the stud at the corner."""
+    """Outside the first batten stands over the stud that closes the wall that runs through; inside it begins at the start."""
     member = course.layer.member
-    return member.width.value * 500 + corner.starts(arm, course) if member and member.width else None
+    if not member or not member.width:
+        return None
+    half = member.width.value * 500
+    if course.zone != "rain" or not corner.outward:
+        return half + corner.starts(arm, course)
+    stud = next((one.layer.member for one in corner.through.zone("frame") if one.layer.member and one.layer.member.width), None)
+    return max(half, stud.width.value * 500) if stud and arm is corner.through else half
 
 
 def _frame(corner: Corner, arm: Arm, course: Course, start: End, far: End) -> Iterator[Piece]:
@@ -202,14 +208,16 @@ def _depth(corner: Corner, arm: Arm, course: Course | None, letters: str) -> flo
     return course.start - corner.off if letters == "W" else depth_of(arm, course, corner.off)
 
 
-def _measures(corner: Corner) -> tuple[Measure, ...]:
+def _measures(corner: Corner, units: Units) -> tuple[Measure, ...]:
     arm = corner.butted
     thick = [one.layer.thickness for one in arm.courses if one.depth]
     if any(one is None for one in thick):
         return ()
     far = corner.far(arm)
     a, b = arm.place(far, arm.courses[0].start), arm.place(far, arm.courses[-1].end)
-    return (Measure(a, b, "x", -far - 9 * corner.scale, sum(one.value for one in thick)),)
+    whole = sum(one.value for one in thick)
+    figures = total((figure(one, units) for one in thick), units)
+    return (Measure(a, b, "x", -far - 9 * corner.scale, whole, with_other(figures, whole, units)),)
 
 
 def _break(corner: Corner, arm: Arm) -> Break:

@@ -5,17 +5,18 @@ from math import cos, pi, sin
 
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.edge_pieces import HEAD
-from layerfolio.drawing.detail.edge_place import FASCIA, EdgePlace
+from layerfolio.drawing.detail.edge_place import EdgePlace
 from layerfolio.drawing.detail.model import Sheet, Trace
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.marks import Point
 
 GUTTER = 50.0  # mm, radius as drawn
+OVER = 45.0  # mm that the covering passes the fascia
 
 
 def sheets(place: EdgePlace) -> tuple[Sheet, ...]:
     """Membranes of both, then what is added at the edge."""
-    return (*_of_wall(place), *_of_roof(place), *_gutter(place), *_mesh(place), *_tape(place))
+    return (*_of_wall(place), *_of_roof(place), *_gutter(place), *_verge_flashing(place), *_mesh(place), *_tape(place))
 
 
 def _role(course: Course) -> str:
@@ -23,14 +24,12 @@ def _role(course: Course) -> str:
 
 
 def _of_wall(place: EdgePlace) -> Iterator[Sheet]:
-    """A wall's outer membrane reaches the roof's own; an inner one stops at the roof's inner layers."""
+    """A wall's outer membrane ends under the roof's outer boards; an inner one stops at the roof's inner layers."""
     for one in place.wall.courses:
         if not one.sheet:
             continue
         if one.zone in ("rain", "outer"):
-            over = served(place.roof, "W") if one.zone == "outer" else None
-            d = over.start if over and not place.is_ceiling else place.under_outer
-            low = HEAD if one.zone == "rain" else 0.0
+            d, low = place.under_outer, HEAD if one.zone == "rain" else 0.0
         else:
             d, low = place.wall_top(one), 0.0
         ends = (one.start, place.bottom), (one.start, place.height(d, one.start) - low)
@@ -40,7 +39,7 @@ def _of_wall(place: EdgePlace) -> Iterator[Sheet]:
 def _of_roof(place: EdgePlace) -> Iterator[Sheet]:
     for one in place.roof.courses:
         if one.sheet:
-            start = place.tail - (FASCIA if one.zone == "rain" else 0.0)
+            start = place.outer_edge if place.has_lookouts else place.tail - (OVER if one.zone == "rain" else 0.0)
             if one.zone in ("frame", "inner"):
                 start = place.frame_end if one.zone == "inner" else 0.0
             ends = place.point(one.start, start), place.point(one.start, place.right)
@@ -50,9 +49,20 @@ def _of_roof(place: EdgePlace) -> Iterator[Sheet]:
 def _gutter(place: EdgePlace) -> Iterator[Sheet]:
     if place.verge or place.is_ceiling or place.slope < 2:
         return
-    x, y = place.tail - GUTTER - 4.0, place.height(0.0, place.tail) - 12.0
+    x, y = place.tail - GUTTER - 4.0, place.height(0.0, place.tail) - 6.0
     arc = [(x + GUTTER * cos(t), y + GUTTER * sin(t)) for t in (pi + n * pi / 12 for n in range(13))]
-    yield Sheet(((arc[0][0] - 4.0, y + 6.0), *arc), "flashing", "gutter")
+    yield Sheet(((arc[0][0] - 4.0, y + 6.0), *arc, (place.tail - 1.0, y)), "flashing", "gutter")
+    if under := served(place.roof, "W"):  # what drains over the underlay drops into the gutter
+        edge = place.point(under.end + 1.0, place.tail - 22.0)
+        line = place.point(under.end + 1.0, place.tail + 110.0), edge, (edge[0] - 4.0, edge[1] - 26.0)
+        yield Sheet(line, "flashing", "eave flashing")
+
+
+def _verge_flashing(place: EdgePlace) -> Iterator[Sheet]:
+    """Over the edge of the covering and down its board."""
+    if place.has_lookouts:
+        y = place.height(place.roof.courses[0].start, place.tail) + 2.0
+        yield Sheet(((place.tail + 70.0, y), (place.tail - 4.0, y), (place.tail - 4.0, y - 70.0)), "flashing", "verge flashing")
 
 
 def _mesh(place: EdgePlace) -> Iterator[Sheet]:
@@ -68,6 +78,11 @@ def _mesh(place: EdgePlace) -> Iterator[Sheet]:
 
 
 def _tape(place: EdgePlace) -> Iterator[Sheet]:
+    water = served(place.wall, "W")
+    if water and not place.is_ceiling and (link := place.link("W")) and not link.broken:
+        x = water.start - 1.2
+        y = place.height(place.under_outer, x) - 1.2
+        yield Sheet(((x, y - 36.0), (x, y), (x - 30.0, place.height(place.under_outer, x - 30.0) - 1.2)), "tape", "tape")
     link = place.link("A")
     wall, roof = served(place.wall, "A"), served(place.roof, "A")
     if not link or link.broken or "tape" not in link.by or not wall or not roof:
@@ -92,8 +107,7 @@ def _water(place: EdgePlace) -> Iterator[Trace]:
         runs.append((place.point(d, place.tail + 2.0), place.point(d, place.right)))
     if wall:
         x = wall.start - place.off
-        meet = d if roof and not broken and not place.is_ceiling else place.under_outer
-        runs.append(((x, place.bottom), (x, place.height(meet, x))))
+        runs.append(((x, place.bottom), (x, place.height(place.under_outer, x) - 1.0)))
     if runs:
         gaps = (runs[-1][-1],) if broken and wall else ()
         yield Trace("W", tuple(runs), gaps)

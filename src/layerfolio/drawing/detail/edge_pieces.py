@@ -5,12 +5,11 @@ from math import sqrt
 
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.arm import End
-from layerfolio.drawing.detail.edge_place import FASCIA, EdgePlace
+from layerfolio.drawing.detail.edge_place import FASCIA, LOOKOUT, EdgePlace
 from layerfolio.drawing.detail.model import Piece
 from layerfolio.drawing.geometry import Outline, rectangle
 
 HEAD = 20.0  # mm that the cladding stays below the roof's boards, so that the cavity ends open
-LOOKOUT = 89.0
 JOINT = 3.0  # between linings
 
 
@@ -27,10 +26,14 @@ def _tail(place: EdgePlace) -> Iterator[Piece]:
         return
     a, b = place.tail + FASCIA, place.cover
     deep = place.carries.end if not place.verge else min(LOOKOUT, place.carries.end)
-    seen = _strip(place, a, b, 0.0, deep)
-    yield Piece(seen, "timber-board", "lookout" if place.verge else "rafter tail", place.slope, 0.25, beyond=True)
-    high, low = place.height(0.0, place.tail), place.height(deep, a) - 10.0
-    board = ((place.tail, high), (a, place.height(0.0, a)), (a, low), (place.tail, low))
+    if place.has_lookouts:
+        yield Piece(_strip(place, a, place.frame_end, 0.0, LOOKOUT), "timber-board", "lookout", 0.0, 0.5)
+    else:
+        seen = _strip(place, a, b, 0.0, deep)
+        yield Piece(seen, "timber-board", "lookout" if place.verge else "rafter tail", place.slope, 0.25, beyond=True)
+    top = place.roof.courses[0].start if place.has_lookouts else 0.0
+    high, low = place.height(top, place.tail), place.height(deep, a) - 10.0
+    board = ((place.tail, high), (a, place.height(top, a)), (a, low), (place.tail, low))
     yield Piece(board, "timber-board", "barge board" if place.verge else "fascia", 90.0, 0.5)
 
 
@@ -66,7 +69,7 @@ def _roof(place: EdgePlace) -> Iterator[Piece]:
         if not one.depth:
             continue
         if one.zone in ("rain", "outer"):
-            yield from roof.pieces(one, place.plumb(place.tail), right, _first_rafter(place, one))
+            yield from roof.pieces(one, place.plumb(place.outer_edge), right, _first(place, one))
         elif one is place.carries or one.end == place.carries.end:
             yield from _bearing(place, one)
         elif one.zone == "frame":
@@ -77,6 +80,9 @@ def _roof(place: EdgePlace) -> Iterator[Piece]:
 
 def _bearing(place: EdgePlace, course: Course) -> Iterator[Piece]:
     """The course on the plates: notched over them along the slope; with its rafters where the section cuts them."""
+    if place.has_lookouts:
+        yield from _under_lookouts(place, course)
+        return
     if place.slope < 0.5:
         yield from place.roof.pieces(course, place.plumb(0.0), place.plumb(place.right), _first_rafter(place, course))
         return
@@ -86,6 +92,25 @@ def _bearing(place: EdgePlace, course: Course) -> Iterator[Piece]:
     corners += [place.point(course.start, place.right), place.point(course.start, 0.0)]
     outline = tuple(dict.fromkeys((round(x, 6), round(y, 6)) for x, y in corners))
     yield Piece(outline, course.layer.family, place.roof.name(course.layer), place.slope)
+
+
+def _under_lookouts(place: EdgePlace, course: Course) -> Iterator[Piece]:
+    """Below the lookouts a rafter stands on the gable's plates; the first full one stands beside them."""
+    member, name, inside = course.layer.member, place.roof.name(course.layer), place.frame_end
+    family = "timber" if member.family == "timber-board" else member.family
+    wide = member.width.value * 1000
+    yield Piece(_strip(place, 0.0, wide, LOOKOUT, course.end), family, f"{name}/{member.name}", 0.0, 0.5, number=1)
+    yield Piece(_strip(place, wide, inside, LOOKOUT, course.end), course.layer.family, name, 0.0)
+    yield from place.roof.pieces(course, place.plumb(inside), place.plumb(place.right), _first_rafter(place, course))
+
+
+def _first(place: EdgePlace, course: Course) -> float | None:
+    """Where the first member of the roof's outer layers stands: over the rafters in a verge, at the edge in an eave."""
+    member = course.layer.member
+    if place.verge or member is None or member.width is None:
+        return _first_rafter(place, course)
+    start = place.plumb(place.outer_edge)
+    return max(start.at(course.start), start.at(course.end)) + member.width.value * 500
 
 
 def _first_rafter(place: EdgePlace, course: Course) -> float | None:

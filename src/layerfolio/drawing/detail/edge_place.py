@@ -11,11 +11,11 @@ from math import cos, radians, sin, tan
 from layerfolio.assembly.courses import Course, courses
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.assembly.types import Assembly
-from layerfolio.drawing.detail.arm import Arm, End
+from layerfolio.drawing.detail.arm import Arm, End, crosses
 from layerfolio.drawing.marks import Point
 
 DOWN, ASIDE, LEVEL = 46.0, 14.0, 27.0  # paper mm of wall below the plates, of roof inside the lining
-FASCIA = 20.0
+FASCIA, LOOKOUT = 20.0, 89.0
 STEEPEST = 60.0
 
 
@@ -128,6 +128,18 @@ class EdgePlace:
         return next((one for one in self.junction.links if one.letter == letter), None)
 
     @cached_property
+    def outer_edge(self) -> float:
+        """x at which the roof's outer layers begin: a verge's board covers their ends."""
+        return self.tail + (FASCIA if self.has_lookouts else 0.0)
+
+    @cached_property
+    def has_lookouts(self) -> bool:
+        """Whether a verge is carried by lookouts over the gable's plates: it has an overhang, and rafters deep enough."""
+        one = self.carries
+        cut = crosses(one.layer, "level") and one.depth > LOOKOUT + 60.0 and one.layer.member.width.value * 1000 < self.frame_end
+        return self.verge and cut and self.outer - self.tail >= FASCIA + 5.0 and len(self.roof.zone("frame")) == 1
+
+    @cached_property
     def inner_starts(self) -> tuple[tuple[Course, float], ...]:
         """The roof's inner courses with the x where each begins: its twin in the wall, counted from the frame and the room."""
         walls = [one for one in self.wall.zone("inner") if one.depth]
@@ -155,5 +167,7 @@ class EdgePlace:
     @property
     def under_outer(self) -> float:
         """Depth of the underside of the roof's outer boards: the wall's outer layers run up to it."""
-        return 0.0 if not self.is_ceiling else self.roof.courses[0].start
+        if self.is_ceiling:
+            return self.roof.courses[0].start
+        return LOOKOUT if self.has_lookouts else 0.0
 

@@ -35,10 +35,12 @@ def _wall(place: EdgePlace, units: Units) -> Iterator[Note]:
 
 def _edge(place: EdgePlace) -> Iterator[Note]:
     if place.plate:
-        yield Note("two plates", ((place.frame_end * 0.6, -place.plate / 2),), "right")
+        framed = [one for one in place.wall.zone("frame") if one.layer.member] or list(place.wall.zone("frame"))
+        yield Note("two plates", ((framed[-1].middle, -place.plate / 2),), "right")
     if not place.is_ceiling and place.cover - place.tail > 40.0:
         x = (place.tail + place.outer) / 2
-        words = "lookouts, seen beyond" if place.verge else "rafter tail, seen beyond"
+        lookouts = "lookout, over the gable" if place.has_lookouts else "lookouts, seen beyond"
+        words = lookouts if place.verge else f"{_rafter(place)} tail, seen beyond"
         deep = min(89.0, place.carries.end) if place.verge else place.carries.end
         yield Note(words, (place.point(deep / 2, x),), "left")
         if not place.verge and place.slope >= 2:
@@ -51,16 +53,25 @@ def _edge(place: EdgePlace) -> Iterator[Note]:
         yield Note(one.broken, ((place.frame_end, 2.0),), "right")
 
 
+def _rafter(place: EdgePlace) -> str:
+    member = place.carries.layer.member
+    return member.name if member else "roof"
+
+
 def _joined(place: EdgePlace, letter: str) -> tuple[float, float] | None:
     wall, roof = served(place.wall, letter), served(place.roof, letter)
     if wall is None or roof is None:
         return None
-    x, d, down = (wall.start, roof.start, 6.0) if letter == "W" else (wall.end, roof.end, 0.0)
+    x, d, down = (wall.start, place.under_outer, 8.0) if letter == "W" else (wall.end, roof.end, 0.0)
     return x, place.height(d, x) - down
 
 
 def remarks(place: EdgePlace) -> tuple[str, ...]:
-    found = ["Plates, fascia, gutter, mesh and tape are drawn as commonly built; the project file does not give their sizes."]
+    added = "Plates, mesh and tape"
+    if not place.is_ceiling:
+        edge = "lookouts, barge board" if place.verge else "fascia, gutter, mesh"
+        added = f"Plates, {edge}, flashing and tape"
+    found = [f"{added} are drawn as commonly built; the project file does not give their sizes."]
     if place.is_ceiling:
         found.append("The roof over this ceiling is no assembly of the project file: it is not drawn.")
     elif place.seat < place.frame_end - 0.5:
@@ -73,11 +84,12 @@ def remarks(place: EdgePlace) -> tuple[str, ...]:
 def order_of_work(place: EdgePlace) -> tuple[str, ...]:
     found = []
     if served(place.wall, "A") and served(place.roof, "A"):
-        found.append("Inner layer of the wall up to the roof's, the joint sealed before battens and services.")
-    if place.wall.zone("outer"):
-        found.append("Outer layers of the wall up to the roof's boards, between the rafters where they pass.")
+        found.append("Inner layer of the wall up to the one above, the joint sealed before it is covered.")
+    if place.wall.zone("outer") and not place.is_ceiling:
+        where = "under the lookouts" if place.has_lookouts else "under the roof's boards, fitted round the rafters"
+        found.append(f"Outer layers of the wall up {where}.")
     if served(place.wall, "W") and served(place.roof, "W"):
-        found.append("Membrane of the wall joined to the roof's before the battens.")
+        found.append("Water control of the wall taped to the underside of the roof's boards before the battens.")
     return tuple(found) or ("Insulation of the roof over the plates before the lining.",)
 
 

@@ -82,9 +82,15 @@ def _pieces(place: PipePlace) -> Iterator[Piece]:
         yield from place.wall.pieces(one, low, place.edge(-1))
         yield from place.wall.pieces(one, place.edge(1), high)
     for sign in (1, -1):
-        filling = _band(place, sign * (HALF + AROUND / 2), AROUND / 2, place.wall.courses[0].start, place.inner)
+        filling = _band(place, sign * (HALF + AROUND / 2), AROUND / 2, _filled_from(place), place.inner)
         yield Piece(filling, "plain", "filling round the pipe", 2.0, 0.25)
     yield Piece(_band(place, 0.0, HALF, place.outer - OUT, place.inner + OUT), "plain", "pipe", 2.0, 0.5)
+
+
+def _filled_from(place: PipePlace) -> float:
+    """Depth from which the gap is filled: not across the cavity behind the cladding."""
+    found = [one for one in place.wall.courses if one.zone != "rain"]
+    return found[0].start if found else place.outer
 
 
 def _band(place: PipePlace, middle: float, half: float, x0: float, x1: float) -> Outline:
@@ -105,8 +111,10 @@ def _sheets(place: PipePlace) -> Iterator[Sheet]:
         link = next((one for one in place.junction.links if one.letter == letter), None)
         if course is None or (link and link.broken):
             continue
-        x = course.start - 1.5 if side < 0 else course.end + 1.5
         for sign in (1, -1):
+            x = course.start - 1.5 if side < 0 else course.end + 1.5
+            if side < 0 and sign > 0 and course.sheet:  # the upper leg lies behind the membrane, which laps over it
+                x = course.start + 0.8 * place.scale
             edge = place.edge(sign).at(x)
             pipe = place.axis(x) + sign * HALF
             yield Sheet(((x, edge + sign * COLLAR), (x, pipe), (x + side * 34.0, pipe + side * 34.0 * FALL)), "tape", "collar")
@@ -149,7 +157,8 @@ def _layers(place: PipePlace, units: Units) -> Iterator[Note]:
 
 def _notes(place: PipePlace) -> Iterator[Note]:
     yield Note("pipe or duct, falls outward", ((place.outer - 30.0, place.axis(place.outer - 30.0)),), "left")
-    at = place.wall.zone("frame")[0].middle, place.axis(0.0) - HALF - AROUND / 2
+    x = place.wall.zone("frame")[-1].middle
+    at = x, place.axis(x) - HALF - AROUND / 2
     yield Note("gap filled with insulation", (at,), "right")
     if water := served(place.wall, "W"):
         yield Note("outer collar, lapped under above", ((water.start - 1.5, -HALF - AROUND - COLLAR * 0.6),), "left")
@@ -172,7 +181,7 @@ def _order(place: PipePlace) -> tuple[str, ...]:
     if served(place.wall, "A"):
         found.append("Inner collar before services and lining.")
     if served(place.wall, "W"):
-        found.append("Outer collar before battens, its upper edge under the membrane.")
+        found.append("Outer collar before battens, its upper edge lapped over or taped.")
     return tuple(found)
 
 

@@ -4,11 +4,10 @@ from collections.abc import Iterator
 
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.model import Sheet, Trace
-from layerfolio.drawing.detail.reveal_place import FLASHING, JOINT, RevealPlace
+from layerfolio.drawing.detail.reveal_place import FALL, JOINT, RevealPlace
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle
 from layerfolio.drawing.marks import Point
 
-FALL = 0.09  # of one: five degrees outward
 UPTURN, DRIP, OVER = 26.0, 14.0, 28.0  # mm: back of the pan; drip; past the cladding
 
 
@@ -22,7 +21,7 @@ def _membranes(place: RevealPlace) -> Iterator[Sheet]:
         if not one.sheet:
             continue
         role = "metal" if one.layer.family == "metal" else "membrane"
-        start = place.rain_from if one.zone == "rain" else 0.0
+        start = place.rain_from if one.zone == "rain" else place.top(one.start)
         line = [place.place(place.far, one.start), place.place(start, one.start)]
         if "water control" in one.layer.serves and place.edge == "jamb" and place.window[0] - one.start > 4.0:
             line.append(place.place(0.0, place.window[0]))
@@ -34,8 +33,8 @@ def _sill(place: RevealPlace) -> Iterator[Sheet]:
     if place.edge != "sill":
         return
     d0, d1 = place.window
-    low = -2.0 + FALL * (place.cover - d1)
-    pan = ((d1 + 1.0, 2.0 + UPTURN), (d1 + 1.0, 3.0), (place.cover - 1.0, low), (place.cover - 1.0, low - 60.0))
+    x = place.cover - 0.9 * place.scale
+    pan = ((d1 + 1.0, 2.0 + UPTURN), (d1 + 1.0, 1.5), (x, 1.5 - FALL * (d1 - x)), (x, 1.5 - FALL * (d1 - x) - 60.0))
     yield Sheet(tuple(place.wall.place(-y, d) for d, y in pan), "membrane", "sill pan")
     edge = place.outer - OVER
     high = 16.0
@@ -48,10 +47,14 @@ def _head(place: RevealPlace) -> Iterator[Sheet]:
     """From behind the membrane outward over the window, with a drip."""
     if place.edge != "head":
         return
-    edge, y = place.outer - OVER / 2, 6.0
+    edge, y, water = place.outer - OVER / 2, 6.0, place.served("W")
+    leg = place.cover + (0.9 * place.scale if water and water.sheet else 0.0)  # behind a membrane, against a board
     drip = y + FALL * (edge - place.cover)
-    line = ((place.cover, y + 60.0), (place.cover, y), (edge, drip), (edge, drip - DRIP))
+    line = ((leg, y + 60.0), (leg, y), (edge, drip), (edge, drip - DRIP))
     yield Sheet(tuple(place.wall.place(s, d) for d, s in line), "flashing", "head flashing")
+    if water and not water.sheet:
+        d = place.cover - 0.8 * place.scale
+        yield Sheet((place.wall.place(y + 40.0, d), place.wall.place(y + 84.0, d)), "tape", "tape")
 
 
 def _mesh(place: RevealPlace) -> Iterator[Sheet]:
@@ -81,7 +84,7 @@ def _water(place: RevealPlace) -> Iterator[Trace]:
     if course is None:
         return
     d, d0 = course.start - place.off, place.window[0] - place.off * 0.6
-    turn = -JOINT / 2 if place.edge != "sill" else FLASHING - 8.0
+    turn = -JOINT / 2 if place.edge != "sill" else place.top(place.cover) + 4.0
     line = ((place.far, d), (turn, d), (turn, d0), (-JOINT - place.width * 0.6, d0))
     if d0 < d + 1.0:  # the window stands as far out as the membrane: straight on
         line = ((place.far, d), (-JOINT - place.width * 0.6, d))

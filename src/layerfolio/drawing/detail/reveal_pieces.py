@@ -5,11 +5,11 @@ from collections.abc import Iterator
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.arm import End
 from layerfolio.drawing.detail.model import Piece
-from layerfolio.drawing.detail.reveal_place import DOUBLED, JOINT, RevealPlace
+from layerfolio.drawing.detail.reveal_place import DOUBLED, FALL, JOINT, RevealPlace
 from layerfolio.drawing.geometry import Outline
 
 SASH, PANE = 14.0, 36.0  # mm: of the frame before the pane shows; of the pane
-BOARD = 19.0
+BOARD, BUCK, PACKER = 19.0, 18.0, 30.0
 
 
 def reveal_pieces(place: RevealPlace) -> Iterator[Piece]:
@@ -18,7 +18,7 @@ def reveal_pieces(place: RevealPlace) -> Iterator[Piece]:
     for one in wall.zone("rain"):
         yield from wall.pieces(one, End(place.rain_from), far, _batten(place, one))
     for one in wall.zone("outer"):
-        yield from wall.pieces(one, End(0.0), far)
+        yield from wall.pieces(one, _start(place), far)
     for one in wall.zone("frame"):
         yield from _frame(place, one, far)
     for one in wall.zone("inner"):
@@ -26,6 +26,11 @@ def reveal_pieces(place: RevealPlace) -> Iterator[Piece]:
             yield from wall.pieces(one, End(0.0), far, place.far * 0.55)
     yield from _window(place)
     yield from _lining(place)
+
+
+def _start(place: RevealPlace) -> End:
+    """Where outer layers begin: at the opening, under a window sloped as its pan."""
+    return End(FALL * place.window[1], -FALL) if place.edge == "sill" and place.window[1] >= 0 else End(0.0)
 
 
 def _batten(place: RevealPlace, course: Course) -> float | None:
@@ -43,16 +48,34 @@ def _frame(place: RevealPlace, course: Course, far: End) -> Iterator[Piece]:
         each = place.closing / count
         for number in range(count):
             outline = _box(place, number * each, (number + 1) * each, course.start, course.end)
+            if place.edge == "sill":
+                outline = _sloped(place, course)
             turn = 0.0 if place.edge != "jamb" else 90.0
             yield Piece(outline, "timber", names[place.edge], turn, 0.5, number=number + course.layer.number)
-    start = End(place.closing if framed else 0.0)
-    outline = place.wall.outline(course.start, course.end, start, far)
-    yield Piece(outline, course.layer.family, place.wall.name(course.layer), place.wall.turn)
+    if not framed and place.closing:  # between framed layers: a board closes the filling
+        name, closed = "buck", _box(place, place.top(course.start), BUCK, course.start, course.end)
+        yield Piece(closed, "plywood", name, place.wall.turn + 90.0, 0.35)
+    start = place.closing if framed else BUCK if place.closing else place.top(course.start)
+    if far.s - start > 0.5:
+        outline = place.wall.outline(course.start, course.end, End(start), far)
+        yield Piece(outline, course.layer.family, place.wall.name(course.layer), place.wall.turn)
+
+
+def _sloped(place: RevealPlace, course: Course) -> Outline:
+    """The plate under a window: level inside its inner face, sloped outside it."""
+    turn = min(max(place.window[1], course.start), course.end)
+    corners = [(place.closing, course.start), (place.top(course.start), course.start)]
+    corners += [(place.top(turn), turn)] if course.start < turn < course.end else []
+    corners += [(place.top(course.end), course.end), (place.closing, course.end)]
+    return tuple(place.place(s, d) for s, d in corners)
 
 
 def _window(place: RevealPlace) -> Iterator[Piece]:
     d0, d1 = place.window
-    yield Piece(_box(place, -JOINT, 0.0, d0 + 4.0, d1 - 4.0), "plain", "joint filling", place.wall.turn, 0.25)
+    if place.edge == "sill":
+        yield Piece(_box(place, -JOINT, 0.0, d1 - PACKER - 4.0, d1 - 4.0), "timber", "packer", 0.0, 0.5)
+    else:
+        yield Piece(_box(place, -JOINT, 0.0, d0 + 4.0, d1 - 4.0), "plain", "joint filling", place.wall.turn, 0.25)
     yield Piece(_box(place, -JOINT - place.width, -JOINT, d0, d1), "timber", "window frame", 0.0, 0.5, number=2)
     middle = (d0 + d1) / 2
     outline = _box(place, place.beyond, -JOINT - place.width, middle - PANE / 2, middle + PANE / 2)

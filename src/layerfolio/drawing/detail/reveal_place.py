@@ -16,6 +16,7 @@ from layerfolio.drawing.marks import Point
 JOINT = 12.0  # mm between window and rough opening, filled
 INTO, OUT = 44.0, 22.0  # paper mm of the wall, of the window beyond its frame
 LINTEL, DOUBLED = 140.0, 2  # header as drawn; studs at the jamb
+FALL = 0.09  # of one: five degrees outward
 FLASHING = 22.0  # mm between the edge of the opening and what sheds water
 
 
@@ -89,7 +90,8 @@ class RevealPlace:
     @property
     def closing(self) -> float:
         """How deep into the wall the timber round the opening reaches."""
-        return {"head": LINTEL, "sill": 1.0 * self.member, "jamb": DOUBLED * self.member}[self.edge] if self.member else 0.0
+        found = {"head": LINTEL, "sill": 1.0 * self.member, "jamb": DOUBLED * self.member}[self.edge] if self.member else 0.0
+        return found if self.far_at is None else min(found, self.far_at)
 
     @property
     def lining(self) -> Course:
@@ -99,6 +101,10 @@ class RevealPlace:
     def reveal(self) -> float:
         """Thickness of the reveal's lining, as the wall's own, at most 30 mm; a window board is 20 mm."""
         return 20.0 if self.edge == "sill" else max(6.0, min(30.0, self.lining.depth))
+
+    def top(self, d: float) -> float:
+        """s of the upper face of what lies under a window at depth `d`: it falls outward below the pan."""
+        return FALL * max(0.0, self.window[1] - d) if self.edge == "sill" else 0.0
 
     @property
     def rain_from(self) -> float:

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from layerfolio.drawing.detail.model import Note, Side
-from layerfolio.drawing.detail.reveal_lines import FALL, OVER
-from layerfolio.drawing.detail.reveal_place import JOINT, RevealPlace
+from layerfolio.drawing.detail.reveal_lines import OVER
+from layerfolio.drawing.detail.reveal_place import FALL, JOINT, RevealPlace
 from layerfolio.drawing.detail.words import course_note, joined_words, slots
 from layerfolio.drawing.figures import Units
 
@@ -34,7 +34,10 @@ def _window(place: RevealPlace) -> Iterator[Note]:
     side: Side = "right"
     d0, d1 = place.window
     yield Note(f"frame of {place.junction.opening or 'the window'}", (place.place(-JOINT - place.width / 2, d1 - 8.0),), side)
-    yield Note("joint filled, sealed inside", (place.place(-JOINT / 2, (d0 + d1) / 2),), side)
+    if place.edge == "sill":
+        yield Note("packers, joint sealed inside", (place.place(-JOINT / 2, d1 - 12.0),), side)
+    else:
+        yield Note("joint filled, sealed inside", (place.place(-JOINT / 2, (d0 + d1) / 2),), side)
     if place.closing:
         names = {"head": "header, by the engineer", "sill": "sill plate", "jamb": "studs at the jamb"}
         frame = place.wall.zone("frame")[0]
@@ -49,11 +52,14 @@ def _shed(place: RevealPlace) -> Iterator[Note]:
         d = place.outer - OVER / 2
         high = 16.0 + FALL * (d - place.window[0])
         yield Note("sill, falls outward, with drip", (place.place(-high, d),), "left")
-        at = place.place(1.0 - FALL * (place.cover / 2 - place.window[1]), place.cover / 2)
+        d = (place.cover + place.window[0]) / 2
+        at = place.place(FALL * (place.window[1] - d) - 1.5, d)
         yield Note("sill pan, turned up at back and ends", (at,), "left")
     elif place.edge == "head":
         d = place.outer - OVER / 4
-        yield Note("head flashing behind the membrane", (place.place(6.0 + FALL * (d - place.cover), d),), "left")
+        water = place.served("W")
+        words = "head flashing behind the membrane" if water and water.sheet else "head flashing, upper edge taped"
+        yield Note(words, (place.place(6.0 + FALL * (d - place.cover), d),), "left")
 
 
 def _joined(place: RevealPlace) -> Iterator[Note]:
@@ -67,8 +73,8 @@ def _joined(place: RevealPlace) -> Iterator[Note]:
 
 def remarks(place: RevealPlace) -> tuple[str, ...]:
     found = [
-        "The window is a sign of its kind: frame, sash and fixing follow its maker's drawings; joint, flashing and pan are drawn "
-        "as commonly built."
+        "The window is a sign of its kind: frame, sash, brackets and fixing follow its maker's drawings; joint, flashing, "
+        "packers and pan are drawn as commonly built."
     ]
     return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
 
@@ -78,12 +84,19 @@ def order_of_work(place: RevealPlace) -> tuple[str, ...]:
     if place.edge == "sill":
         found.append("Pan first, turned up at its back and ends, then the window on packers.")
     if place.edge == "head":
-        found.append("Head flashing before the membrane, which laps over it.")
-    if place.edge == "jamb" and place.served("W"):
-        found.append("Membrane turned into the opening, then the window.")
+        found.append(_flashed(place))
+    if place.edge == "jamb" and (water := place.served("W")):
+        found.append("Membrane turned into the opening." if water.sheet else "Face of the board taped to the frame.")
     if place.served("A"):
         found.append("Joint filled, then tape from the air control layer to the window, then the reveal's lining.")
     return tuple(found)
+
+
+def _flashed(place: RevealPlace) -> str:
+    water = place.served("W")
+    if water and water.sheet:
+        return "Head flashing before the membrane, which laps over it."
+    return "Head flashing against the board, its upper edge taped, before battens and cladding."
 
 
 def look_at(place: RevealPlace) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from math import cos, radians
 
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
@@ -22,7 +23,7 @@ def ridge(junction: Junction, assemblies: Mapping[str, Assembly], units: Units, 
     return Detail(
         name=f"ridge {over.name}",
         kind="vertical section through a bay",
-        pieces=(*half, *map(_mirrored, half), *_board(place)),
+        pieces=(*half, *map(_mirrored, half), *_board(place), *_spacers(place)),
         sheets=tuple(_sheets(place)),
         traces=tuple(_traces(place)),
         notes=tuple(notes(place, units)),
@@ -54,11 +55,24 @@ def _half(place: RidgePlace, board: bool = True) -> Iterator[Piece]:
     far = place.plumb(place.right)
     for one in place.arm.courses:
         near = GAP if one.zone == "rain" and place.vented else BOARD if board and one.zone == "frame" and place.has_board else 0.0
-        yield from place.arm.pieces(one, place.plumb(near), far)
+        member = one.layer.member
+        first = near + member.width.value * 500 if one.zone == "rain" and member and member.width else None
+        yield from place.arm.pieces(one, place.plumb(near), far, first and place.plumb(first).at(one.middle))
 
 
 def _mirrored(piece: Piece) -> Piece:
     return replace(piece, outline=tuple((-x, y) for x, y in piece.outline)[::-1], turn=-piece.turn, number=piece.number + 1)
+
+
+def _spacers(place: RidgePlace) -> Iterator[Piece]:
+    """Between covering and cap, with air between them along the ridge."""
+    if place.vented is None:
+        return
+    low, high = place.cover, place.cover - RISE * cos(radians(place.slope)) + 1.0
+    for x in (CAP - 45.0,):
+        outline = place.arm.outline(high, low, place.plumb(x - 12.0), place.plumb(x + 12.0))
+        one = Piece(outline, "timber", "spacer", -place.slope, 0.35, number=1)
+        yield from (one, _mirrored(one))
 
 
 def _board(place: RidgePlace) -> Iterator[Piece]:

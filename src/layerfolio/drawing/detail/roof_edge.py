@@ -6,8 +6,8 @@ from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
 from layerfolio.drawing.detail.edge_lines import sheets, traces
-from layerfolio.drawing.detail.edge_pieces import LOOKOUT, edge_pieces
-from layerfolio.drawing.detail.edge_place import EdgePlace
+from layerfolio.drawing.detail.edge_pieces import edge_pieces
+from layerfolio.drawing.detail.edge_place import LOOKOUT, EdgePlace
 from layerfolio.drawing.detail.edge_words import look_at, notes, order_of_work, remarks
 from layerfolio.drawing.detail.model import Arrow, Break, Detail, Measure, Word
 from layerfolio.drawing.figures import Units

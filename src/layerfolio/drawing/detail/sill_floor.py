@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.arm import End
 from layerfolio.drawing.detail.model import Piece
-from layerfolio.drawing.detail.sill_place import SillPlace
+from layerfolio.drawing.detail.sill_place import COATING, SillPlace
 from layerfolio.drawing.geometry import rectangle
 
 RIM = 38.0
@@ -67,6 +67,8 @@ def _edge(place: SillPlace) -> Iterator[Piece]:
         thick, deep = place.edge
         low = max(place.bottom, -deep)
         yield Piece(rectangle(-thick, low, 0.0, 0.0), "plain", "edge insulation", 90.0)
+        foot = max(low, place.ground - 60.0)
+        yield Piece(rectangle(-thick - COATING, foot, -thick, 0.0), "plaster", "protective coating", 90.0, 0.25)
 
 
 def _foundation(place: SillPlace) -> Iterator[Piece]:
@@ -76,8 +78,8 @@ def _foundation(place: SillPlace) -> Iterator[Piece]:
     low, kind = place.underside, place.founded
     end = place.bears_from
     if kind == "wall":
-        plate = place.plate or 38.0
-        yield Piece(rectangle(0.0, low - plate, 140.0, low), "timber", "sill plate", 0.0, 0.5, number=3)
+        plate = place.sill_plate
+        yield Piece(rectangle(0.0, low - plate, min(140.0, end), low), "timber", "sill plate", 0.0, 0.5, number=3)
         yield Piece(rectangle(0.0, place.bottom, end, low - plate), "concrete", "foundation wall", 90.0, 0.5)
     elif kind in ("piers", "piles"):
         yield Piece(rectangle(0.0, low - end, 89.0, low), "timber", "beam", 0.0, 0.5, number=3)

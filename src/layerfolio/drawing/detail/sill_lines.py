@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.model import Sheet, Trace
-from layerfolio.drawing.detail.sill_place import SillPlace
+from layerfolio.drawing.detail.sill_place import COATING, SillPlace
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
 from layerfolio.drawing.marks import Point
 
@@ -20,17 +20,32 @@ def sheets(place: SillPlace) -> tuple[Sheet, ...]:
         *_mesh(place),
         *_tape(place),
         Sheet(((place.drip - place.ground_out, place.ground), (ground_end(place), place.ground)), "ground", "ground"),
+        *_ground_inside(place),
     )
+
+
+def _ground_inside(place: SillPlace) -> Iterator[Sheet]:
+    """Below a floor over a foundation wall the ground goes on at the same level, for want of another."""
+    if place.below and place.founded == "wall" and place.ground < place.whole - 10.0:
+        yield Sheet(((place.bears_from, place.ground), (place.right, place.ground)), "ground", "ground")
 
 
 def flashing(place: SillPlace) -> tuple[Point, ...]:
     """Up behind the membrane, outward with a fall over what stands below, and down as a drip."""
-    y, fall = place.gap - 3.0, place.flashing_fall
-    return (place.cover, y + UPSTAND), (place.cover, y), (place.drip, y - fall), (place.drip - 2.0, y - fall - DRIP)
+    y, fall, x = place.gap - 3.0, place.flashing_fall, upstand_at(place)
+    return (x, y + UPSTAND), (x, y), (place.drip, y - fall), (place.drip - 2.0, y - fall - DRIP)
+
+
+def upstand_at(place: SillPlace) -> float:
+    """x of the flashing's upstand: behind a membrane, which laps over it; against the face of a board, taped at its top."""
+    course = served(place.wall, "W")
+    return place.cover + (0.9 * place.scale if course and course.sheet else 0.0)
 
 
 def ground_end(place: SillPlace) -> float:
-    return place.edge_face if not place.below or place.junction.foundation == "wall" else place.right
+    if place.below:
+        return 0.0 if place.junction.foundation == "wall" else place.right
+    return place.edge_face - (COATING if place.edge else 0.0)
 
 
 def _of_wall(place: SillPlace) -> Iterator[Sheet]:
@@ -74,7 +89,11 @@ def _mesh(place: SillPlace) -> Iterator[Sheet]:
 
 
 def _tape(place: SillPlace) -> Iterator[Sheet]:
-    """Where the air line passes from the wall's layer to the floor's by tape."""
+    """Where the air line passes from the wall's layer to the floor's by tape; over the flashing's top edge on a board."""
+    water = served(place.wall, "W")
+    if water and not water.sheet:
+        x, y = place.cover - 0.8 * place.scale, place.gap - 3.0 + UPSTAND
+        yield Sheet(((x, y - 22.0), (x, y + 26.0)), "tape", "tape")
     link = place.link("A") or place.link("V")
     course = link and served(place.wall, link.letter)
     if link and not link.broken and course and "tape" in link.by and course.start >= place.frame_end - 0.01:

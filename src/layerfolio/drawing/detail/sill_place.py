@@ -9,9 +9,10 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
 
 PLATE = 38.0  # thickness of a plate where the frame does not tell one
-UP, ASIDE, DOWN = 60.0, 14.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
-FOOT = 16.0  # mm from the deck down to the foot of the cladding: it covers the joint
-OVER_EDGE = 4.0  # mm from the foot of the outer insulation up to that of the cladding, over edge insulation that stands out
+UP, ASIDE, DOWN = 58.0, 11.0, 62.0  # paper mm of wall above, of floor inside the lining, of what lies below
+OVER = 8.0  # mm from the foot of the outer insulation up to that of the cladding
+PAST = 8.0  # mm that the flashing passes what stands over or below it
+COATING = 10.0  # mm of coating over edge insulation above the ground
 FOUNDATION = 200.0  # mm: a foundation wall as drawn where its thickness is not stated
 DECKS = ("plywood", "strand-board", "particle-board", "timber-board", "timber")
 
@@ -118,20 +119,20 @@ class SillPlace:
 
     @property
     def foot(self) -> float:
-        """y of the foot of the cladding: it covers the edge of slab or joists, or ends over edge insulation that stands out."""
-        return self.gap + OVER_EDGE if self.edge_stands_out else (self.underside if self.below else 0.0) - FOOT
-
-    @property
-    def edge_stands_out(self) -> bool:
-        """Whether the edge insulation reaches out under the cavity."""
-        return self.edge is not None and self.edge_face < self.cover + 0.01
+        """y of the foot of the cladding: over the flashing, clear of its water."""
+        return self.gap + OVER
 
     @property
     def gap(self) -> float:
         """y of the foot of the outer insulation."""
-        if self.below:
-            return self.underside + 5.0
-        return 4.0 + self.flashing_fall if self.edge_stands_out else 5.0
+        if self.below:  # over the plate on the foundation
+            return self.underside - (self.sill_plate if self.founded == "wall" else 0.0) + 5.0
+        return 5.0 + (self.flashing_fall if self.edge else 0.0)
+
+    @property
+    def sill_plate(self) -> float:
+        """Thickness of the plate between foundation and joists."""
+        return self.plate or PLATE
 
     @cached_property
     def ground(self) -> float:
@@ -156,12 +157,13 @@ class SillPlace:
     @property
     def bears_from(self) -> float:
         """x of the inner face of what carries the joists: what hangs below them begins there."""
-        return FOUNDATION
+        stated = self.slab.ground.get("wall_thickness")
+        return stated * 1000 if stated else FOUNDATION
 
     @property
     def ground_out(self) -> float:
         """How far the ground is drawn beyond the drip."""
-        return (20.0 if self.right_at is None else 14.0) * self.scale
+        return (13.0 if self.right_at is None else 14.0) * self.scale
 
     @property
     def founded(self) -> str:
@@ -174,10 +176,8 @@ class SillPlace:
 
     @property
     def drip(self) -> float:
-        """x of the flashing's outer edge: past the cladding's back, and past the edge insulation."""
-        rain = self.wall.zone("rain")
-        behind = rain[-1].start if rain else self.cover
-        return min(behind - 6.0, self.edge_face - 12.0, self.cover - 12.0)
+        """x of the flashing's outer edge: past the cladding, and past the edge insulation with its coating."""
+        return min(self.outer - PAST, self.edge_face - COATING - PAST)
 
     @property
     def flashing_fall(self) -> float:

@@ -37,7 +37,8 @@ def _foot(place: SillPlace) -> Iterator[Note]:
         a, b = found[0]
         yield Note("plate" + (", on the membrane" if _membrane_below(place) else ""), (((a + b) / 2, place.plate / 2),), "left")
     y = place.gap - 3.0
-    yield Note("flashing, mesh above", ((place.drip + 4.0, y - 6.0),), "left")
+    middle = (place.cover + place.drip) / 2
+    yield Note("flashing, mesh above", ((middle, y - 0.09 * (place.cover - middle)),), "left")
     if place.edge:
         yield Note("edge insulation", ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
     for words, letter in joined_words(place.junction, place.wall):
@@ -70,13 +71,13 @@ def _floor(place: SillPlace, units: Units) -> Iterator[Note]:
 
 def remarks(place: SillPlace) -> tuple[str, ...]:
     """What is drawn without being in the project file."""
-    found = ["Plate, nailer, flashing, tape and mesh are drawn as commonly built; the project file does not give their sizes."]
+    found = ["Plate, flashing, tape and mesh are drawn as commonly built; anchors of the plate are the engineer's."]
     if place.below and not place.junction.foundation:
         found.append("What carries the floor is not stated and not drawn.")
     elif place.below:
         found.append("The foundation is drawn as a sign of its kind: its size, fixing and reinforcement are the engineer's.")
     if place.edge:
-        found.append("The material of the edge insulation is not stated: it is drawn without a hatch.")
+        found.append("The material of the edge insulation is not stated: it has no hatch; above the ground it needs a coating.")
     if place.junction.cannot:
         found.append(place.junction.cannot)
     return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
@@ -89,18 +90,27 @@ def order_of_work(place: SillPlace) -> tuple[str, ...]:
     elif place.below:
         found.append("Rim and deck first, then the plate on the deck.")
     if (course := served(place.wall, "A")) and course.start >= place.frame_end - 0.01:
-        found.append("Air control layer down to the floor, its foot sealed before nailer and services.")
+        found.append("Air control layer down to the floor, its foot sealed before it is covered.")
     if place.wall.zone("rain"):
-        found.append("Flashing before the membrane, the membrane lapped over it, then battens and cladding.")
+        found.append(f"Flashing {_after(place)}, then battens and cladding.")
     return tuple(found)
+
+
+def _after(place: SillPlace) -> str:
+    water = served(place.wall, "W")
+    if water is None:
+        return "at the foot of the cladding"
+    return "before the membrane, the membrane lapped over it" if water.sheet else "against the board, its upper edge taped"
 
 
 def look_at(place: SillPlace) -> tuple[str, ...]:
     found = []
     if place.link("A") and not place.link("A").broken:
         found.append("Air line unbroken from wall to floor.")
-    if served(place.wall, "W"):
+    if (water := served(place.wall, "W")) and water.sheet:
         found.append("Membrane laps the flashing and not the other way round.")
+    elif water:
+        found.append("Tape over the upper edge of the flashing sticks to the board without folds.")
     if any(one.layer.cavity == "ventilated" for one in place.wall.zone("rain")):
         found.append("Cavity open at the foot, mesh in place.")
     if place.edge:
