@@ -12,7 +12,7 @@ from layerfolio.drawing.detail.edge_place import STEEPEST
 from layerfolio.drawing.detail.traces import served
 from layerfolio.drawing.marks import Point
 
-ASIDE = 42.0  # paper mm from the middle to each break
+ASIDE = 36.0  # paper mm from the middle to each break
 GAP = 30.0  # mm that the boards of the rain screen stay off the middle, so that the cavity ends open
 BOARD = 19.0  # half of the ridge board
 CAP, RISE = 140.0, 28.0  # mm: half of the cap's width, its height over the covering
