@@ -66,7 +66,9 @@ def _edge(place: SillPlace) -> Iterator[Piece]:
     if place.edge:
         thick, deep = place.edge
         low = max(place.bottom, -deep)
-        yield Piece(rectangle(-thick, low, 0.0, 0.0), "plain", "edge insulation", 90.0)
+        inner = place.cover + place.scale  # behind the flashing it fills up to the outer insulation
+        step = ((0.0, place.gap), (inner, place.gap), (inner, 0.0)) if -thick < inner < -1.0 else ((0.0, 0.0),)
+        yield Piece(((-thick, low), (0.0, low), *step, (-thick, 0.0)), "plain", "edge insulation", 90.0)
         foot = max(low, place.ground - 60.0)
         yield Piece(rectangle(-thick - COATING, foot, -thick, 0.0), "plaster", "protective coating", 90.0, 0.25)
 
