@@ -26,7 +26,8 @@ def member(share, *, R=None, lam=None, r=None, member_id="", name="stud", **kwar
 
 
 def layer(number, *, R=None, lam=None, d=None, r=None, frame=None, counts=True, kind="solid", cavity="", mu=None,
-          s_d=None, permeance=None, serves=(), name="", family="plain", insulating=False, mark="given", papers=(PAPER,)):  # fmt: skip
+          s_d=None, permeance=None, serves=(), name="", family="plain", insulating=False, mark="given",
+          papers=(PAPER,)):  # fmt: skip
     """A layer whose figure of heat has a document that proves it, unless `papers` says otherwise."""
     vapour = None
     for basis, value in (("mu", mu), ("s_d", s_d), ("permeance", permeance)):
@@ -35,9 +36,10 @@ def layer(number, *, R=None, lam=None, d=None, r=None, frame=None, counts=True, 
             vapour = VapourFigures(basis, datum(dry), datum(wet), not isinstance(value, tuple))
     return Layer(
         number=number, name=name or f"layer-{number}", title=name or f"Layer {number}", kind=kind, material="",
-        family=family, thickness=length(d), conductivity=datum(lam, mark, papers=papers), resistivity=datum(r, mark, papers=papers),
-        resistance=datum(R, mark, papers=papers), vapour=vapour, density=None, specific_heat=None, member=frame, cavity=cavity,
-        cavity_openings=None, serves=tuple(serves), seams="", counts=counts, insulating=insulating,
+        family=family, thickness=length(d), conductivity=datum(lam, mark, papers=papers),
+        resistivity=datum(r, mark, papers=papers), resistance=datum(R, mark, papers=papers),
+        vapour=vapour, density=None, specific_heat=None, member=frame, cavity=cavity, cavity_openings=None,
+        serves=tuple(serves), seams="", counts=counts, insulating=insulating,
     )  # fmt: skip
 
 

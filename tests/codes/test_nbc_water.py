@@ -119,11 +119,15 @@ def test_air_above_the_insulation(space, verdict):
 ANSWERS = {"heated": False, "integral_footing": False, "above_frost_line": True}
 
 
-def slab(edge=None, reach=None, ground=ANSWERS, insulated=True):
+EDGE_PAPER = N(number="EB-4", issuer="a test house", edition="2026", expires=None, proves=("resistance",))
+
+
+def slab(edge=None, reach=None, ground=ANSWERS, insulated=True, papers=(EDGE_PAPER,), documents=()):
     layers = [insulation(3)] if insulated else [b.layer(1, R=3, name="slab")]
     one = of_resistance(3.2, kind="slab", faces="ground", name="S1", ground=ground, layers=layers)
-    stated = N(ground=N(edge_insulation=N(resistance=quantity(edge)), insulated_from_edge=length(reach)))
-    return only(judged([one], assemblies={"S1": stated}), "/placement")
+    edged = N(resistance=quantity(edge), evidence=papers)
+    stated = N(ground=N(edge_insulation=edged, insulated_from_edge=length(reach)))
+    return only(judged([one], assemblies={"S1": stated}, documents=documents), "/placement")
 
 
 def test_insulation_at_the_edge_of_a_slab():
@@ -135,6 +139,22 @@ def test_insulation_at_the_edge_of_a_slab():
     assert slab(0.98, insulated=False).verdict == Verdict.NEEDS_EVIDENCE
     assert slab(0.98, ground={}).verdict == Verdict.NEEDS_JUDGEMENT
     assert slab(ground=ANSWERS | {"above_frost_line": False}).verdict == Verdict.NOT_ASKED
+
+
+@pytest.mark.parametrize(("paper", "words"), [
+    (None, "which no document proves"), (N(**{**vars(EDGE_PAPER), "proves": ("density",)}), "which no document proves"),
+    (N(**{**vars(EDGE_PAPER), "expires": "2027-02-02"}), "has expired"),
+])  # fmt: skip
+def test_the_edge_turns_on_one_figure_which_a_document_proves(paper, words):
+    found = slab(2.2, papers=(paper,) if paper else ())
+    assert found.verdict == Verdict.NEEDS_EVIDENCE and words in found.reason
+    assert "edge insulation of S1" in found.next_step
+    assert slab(0.97, papers=()).verdict == Verdict.DOES_NOT_MEET
+
+
+def test_a_document_of_the_project_may_prove_the_edge():
+    paper = N(**{**vars(EDGE_PAPER), "for_": ("edge insulation of S1",)})
+    assert slab(2.2, papers=(), documents=(paper,)).verdict == Verdict.MEETS
 
 
 def test_a_heated_floor_is_asked_for_more():

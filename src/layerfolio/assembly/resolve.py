@@ -176,8 +176,10 @@ def _ground(given: Any) -> dict:
 
 
 def _plain(record: Any) -> dict:
-    """What a record states, as plain values: SI figures (openings of a length in mm2/m), words, records within as dicts."""
-    values = {key: getattr(record, key) for key in sorted(record.stated)}
+    """What a record states, as plain values: SI figures (openings of a length in mm2/m), words, records within as dicts; its
+    documents stay with the project.
+    """
+    values = {key: getattr(record, key) for key in sorted(record.stated) if key != "evidence"}
     return {
         key: _plain(value) if hasattr(value, "stated") else getattr(value, "value", value)
         for key, value in values.items()

@@ -2,6 +2,7 @@
 
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context, value
+from layerfolio.codes.edge_insulation import edge_proved
 from layerfolio.codes.envelope import parts
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.limits import resolve
@@ -112,7 +113,7 @@ def _edge(requirement: Requirement, thermal: ThermalStudy, limit: float, about: 
         step = "ask the authority: does a heated floor need all of its resistance at the edge too?"
         return Outcome(Verdict.NEEDS_JUDGEMENT, "the edge of a heated floor has less than the floor needs", step)
     if judges.at_least(stated, least):
-        return Outcome(Verdict.MEETS, "the insulation at the edge reaches its share")
+        return edge_proved(thermal.assembly.name, about)
     return Outcome(
         Verdict.DOES_NOT_MEET, "the insulation at the edge of the slab is less than its share", "more of it at the edge"
     )

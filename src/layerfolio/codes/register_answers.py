@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from layerfolio.catalogue.expected_documents import ExpectedDocument
+from layerfolio.codes.edge_insulation import edge_key
 from layerfolio.codes.findings import Finding
 from layerfolio.codes.register_building import Building
 from layerfolio.codes.register_subjects import Subject, given_layer, material_key
@@ -27,6 +28,8 @@ def _rows_for(building: Building, finding: Finding) -> tuple[str, ...]:
     asked, layers = asks(finding, building.assemblies)
     found = [number for claim in asked for number in _of_claim(building, claim, finding)]
     found += [number for layer in layers for number in _of_layer(building, finding, layer)]
+    if finding.assembly and edge_key(finding.assembly) in finding.next_step:
+        found += [x.number for x in building.rows_of(edge_key(finding.assembly)) if x.waits]
     if finding.opening and not asked:
         found += [x.number for x in building.rows_of(finding.assembly or "") if x.kind == "opening" and x.waits]
     return tuple(dict.fromkeys(found))

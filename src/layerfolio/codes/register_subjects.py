@@ -8,6 +8,7 @@ from layerfolio.assembly.types import Assembly, Layer, Member
 from layerfolio.catalogue import materials
 from layerfolio.catalogue.expected_documents import ExpectedDocument, for_material, for_member, for_opening
 from layerfolio.codes import register_figures as figures
+from layerfolio.codes.edge_insulation import edge_key
 from layerfolio.codes.register_papers import Paper, papers
 from layerfolio.codes.register_types import BUILDING, OPENINGS, RowKind
 from layerfolio.codes.wording import figure
@@ -64,7 +65,23 @@ def material_subjects(project: Any, assemblies: Mapping[str, Assembly], customar
                 _enter_layer(found, project, assembly, layer, given, customary)
             if layer.member is not None:
                 _enter_member(found, project, assembly, layer.member, customary)
+        _enter_edge(found, project, assembly, customary)
     return found
+
+
+def _enter_edge(found: dict[str, Subject], project: Any, assembly: Assembly, customary: bool) -> None:
+    """Insulation at the edge of a slab, which stands in no layer."""
+    edge = getattr(getattr(project.assemblies[assembly.name], "ground", None), "edge_insulation", None)
+    if edge is None:
+        return
+    key, name = edge_key(assembly.name), getattr(edge, "material", None) or ""
+    subject = Subject(key, "material", _capital(key) + (f", {name}" if name else ""), for_material(name, ""))
+    resistance = figure("R", edge.resistance.value, customary=customary)
+    subject.figures = {"conductivity": f"resistance {resistance}"}
+    source = getattr(edge, "source", None)
+    subject.why = f"no document is listed for its figure ({source})" if source else "its figure has neither source nor document"
+    subject.add(papers(edge), assembly.name)
+    found[key] = subject
 
 
 def _enter_layer(found: dict[str, Subject], project: Any, assembly: Assembly, layer: Layer, given: Any, customary: bool) -> None:

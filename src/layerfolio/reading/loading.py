@@ -33,7 +33,9 @@ class Loaded:
         """Every file the project names: its own and its documents. No output may take their place."""
         project = self.project
         layers = (layer for one in project.assemblies.values() for layer in one.layers)
-        holders = [*project.materials.values(), *layers, *project.openings.values(), *project.joins]
+        grounds = (one.ground for one in project.assemblies.values() if one.ground)
+        edges = (one.edge_insulation for one in grounds if one.edge_insulation)
+        holders = [*project.materials.values(), *layers, *edges, *project.openings.values(), *project.joins]
         documents = [*(one for holder in holders for one in holder.evidence), *project.documents]
         named = (one.file for one in documents if one.file)
         return (*self.files, *(self.folder / name for name in named))

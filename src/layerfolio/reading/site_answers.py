@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from layerfolio.reading.documents import Evidence, evidence
 from layerfolio.reading.groups import ListOf, Nested
 from layerfolio.reading.measures import Measure
 from layerfolio.reading.record import Record, key
@@ -85,6 +86,9 @@ class EdgeInsulation(Record):
     width: Quantity = key(Measure("length", most=20.0, example="600 mm"), "how deep it goes, or how far in", required=True)
     thickness: Quantity = key(Measure("length", most=2.0, example="50 mm"), "its thickness", required=True)
     resistance: Quantity = key(Measure("resistance", example="1.4 m2.K/W"), "its thermal resistance", required=True)
+    material: str | None = key(Line("mineral-wool board"), "what it is, in words")
+    source: str | None = key(Line("maker's sheet EB-1"), "where its resistance comes from")
+    evidence: tuple[Evidence, ...] = key(evidence(), "documents that prove it", default=())
 
 
 class Underfloor(Record):

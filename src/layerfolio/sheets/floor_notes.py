@@ -20,7 +20,8 @@ def _edge(desk: Desk, name: str) -> str:
     if not edge:
         return ""
     system, direction = desk.system, edge.get("direction", "")
-    words = [direction]
+    words = [plain(edge["material"])] if edge.get("material") else []
+    words.append(direction)
     if edge.get("width") is not None:
         words.append(f"{length_text(edge['width'], system)} {'in from the edge' if direction == 'horizontal' else 'deep'}")
     if edge.get("resistance") is not None:
