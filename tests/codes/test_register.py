@@ -498,6 +498,21 @@ class TestWhatAMeetsRestsOn:
         assert line.verdict is Verdict.MEETS
         assert line.rests == f"rests on {found.of('A1', 'opening')[0].number}, not beside this set"
 
+    def test_a_balance_rests_on_membranes_humidity_and_climate(self):
+        _, dossier, found = example(ROOT / "examples" / "chandlery" / "project.yaml")
+        made = with_rows(dossier.findings, found)
+        for name, membrane in (("W1", "sheathing membrane"), ("R1", "roof underlay")):
+            lines = [one for one in made if one.assembly == name and one.id.endswith(("/condensation", "/drying-reserve"))]
+            wanted = {found.of(one)[0].number for one in (membrane, "indoor-humidity", "climate")}
+            assert len(lines) == 2 and all(wanted <= set(one.evidence) and "missing" in one.rests for one in lines)
+
+    def test_a_line_of_bracing_rests_on_the_figures_of_the_place_and_on_its_design(self):
+        _, dossier, found = example(ROOT / "examples" / "chandlery" / "project.yaml")
+        met = [one for one in with_rows(dossier.findings, found)
+               if one.assembly in dossier.wall_lines and one.verdict is Verdict.MEETS]  # fmt: skip
+        wanted = {found.of(one, "claim")[0].number for one in ("site-loads", "bracing")}
+        assert met and all(wanted <= set(one.evidence) for one in met)
+
     def test_a_question_that_names_an_absent_document_says_so(self):
         _, dossier, found = example(ROOT / "examples" / "chandlery" / "project.yaml")
         (line,) = [one for one in with_rows(dossier.findings, found) if one.id.endswith("/heat-recovery")]

@@ -11,7 +11,8 @@ from layerfolio.codes.register_types import BUILDING, EvidenceRow, Register, Sta
 WORDS = {
     State.MISSING: "missing", State.EXPIRED: "expired", State.NAMED: "not beside this set", State.ATTACHED: "to be looked at",
 }  # fmt: skip
-CLIMATE = "climate"
+CLIMATE, HUMIDITY, BRACING, LOADS = "climate", "indoor-humidity", "bracing", "site-loads"
+"""Claims of the project, by their names in the data."""
 HEAT, VAPOUR = "conductivity", "vapour"
 Key = tuple[str, str | None]
 
@@ -23,14 +24,22 @@ def resting(building: Building) -> dict[Key, tuple[str, ...]]:
         counted = [one for one in assembly.layers if one.counts]
         found["thermal", name] = _open(_rows(building, name, [one for one in assembly.layers if one.insulating]), HEAT)
         found["vapour", name] = _open(_rows(building, name, [one for one in counted if "vapour control" in one.serves]), VAPOUR)
-        found["balance", name] = _open(_rows(building, name, [one for one in counted if one.kind != "cavity"]), VAPOUR)
+        layers = _open(_rows(building, name, [one for one in counted if one.kind != "cavity"]), VAPOUR)
+        found["balance", name] = [*layers, *_claims(building, CLIMATE, HUMIDITY)]
+    for name in getattr(building.project, "wall_lines", None) or {}:
+        found["structure", name] = _claims(building, BRACING, LOADS)
     for row in building.rows:
         if row.kind == "opening":
             found.setdefault(("openings", row.subject), []).extend([row] if row.waits else [])
     whole = {row.number: row for (topic, _), rows in found.items() if topic in ("thermal", "openings") for row in rows}
     found["thermal", None] = [*whole.values(), *(row for row in building.rows if row.kind == "join" and row.waits)]
-    found["applicability", None] = [row for row in building.rows if row.subject == CLIMATE and row.waits]
+    found["applicability", None] = _claims(building, CLIMATE)
     return {key: tuple(dict.fromkeys(row.number for row in _in_order(building, rows))) for key, rows in found.items()}
+
+
+def _claims(building: Building, *names: str) -> list[EvidenceRow]:
+    """The open rows of what the project claims: climate, humidity of the room, loads of the place."""
+    return [row for row in building.rows if row.kind == "claim" and row.waits and {row.subject, *row.also} & set(names)]
 
 
 def _open(rows: list[EvidenceRow], matter: str) -> list[EvidenceRow]:
@@ -50,7 +59,7 @@ def _rows(building: Building, name: str, layers: list[Layer]) -> list[EvidenceRo
 
 
 def rests_on(finding: Finding, found: Register) -> tuple[str, ...]:
-    """The open rows that a line on heat, vapour or an opening rests on which meets."""
+    """The open rows that a line on heat, vapour, bracing or an opening rests on which meets."""
     if finding.verdict is not Verdict.MEETS:
         return ()
     if finding.opening:

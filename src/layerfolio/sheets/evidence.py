@@ -19,7 +19,8 @@ FILES = (
 )
 RESTING = (
     "a line that meets says so where it rests on one: on heat for its insulation, on vapour for its control layer, on a balance "
-    "of moisture for any layer, on an opening for itself; and so does each line that waits for one."
+    "of moisture for any layer, the humidity and the climate, on a line of bracing for its design and the figures of the place, "
+    "on an opening for itself; and so does each line that waits for one."
 )
 NONE_OPEN = "None is missing and none has expired."
 STATES = {State.ATTACHED: "beside this set", State.NAMED: "named, not beside this set", State.MISSING: "missing"}
