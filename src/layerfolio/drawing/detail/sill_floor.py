@@ -9,6 +9,7 @@ from layerfolio.drawing.detail.sill_place import COATING, SillPlace
 from layerfolio.drawing.geometry import rectangle
 
 RIM = 38.0
+EDGE_FAMILIES = (("mineral", "mineral-board"), ("wool", "mineral-board"), ("wood", "wood-fibre"), ("cork", "cork"), ("foam", "foam"))
 
 
 def floor_pieces(place: SillPlace) -> Iterator[Piece]:
@@ -62,13 +63,19 @@ def _cut_at(course: Course, start: float) -> Course:
     return Course(course.layer, start, course.end, course.zone)
 
 
+def edge_family(place: SillPlace) -> str:
+    """The hatch of the edge insulation, by the words that say what it is; none where they say nothing that has one."""
+    words = str((place.slab.ground.get("edge_insulation") or {}).get("material") or "").lower()
+    return next((family for word, family in EDGE_FAMILIES if word in words), "plain")
+
+
 def _edge(place: SillPlace) -> Iterator[Piece]:
     if place.edge:
         thick, deep = place.edge
         low = max(place.bottom, -deep)
         inner = place.cover + place.scale  # behind the flashing it fills up to the outer insulation
         step = ((0.0, place.gap), (inner, place.gap), (inner, 0.0)) if -thick < inner < -1.0 else ((0.0, 0.0),)
-        yield Piece(((-thick, low), (0.0, low), *step, (-thick, 0.0)), "plain", "edge insulation", 90.0)
+        yield Piece(((-thick, low), (0.0, low), *step, (-thick, 0.0)), edge_family(place), "edge insulation", 90.0)
         foot = max(low, place.ground - 60.0)
         yield Piece(rectangle(-thick - COATING, foot, -thick, 0.0), "plaster", "protective coating", 90.0, 0.25)
 

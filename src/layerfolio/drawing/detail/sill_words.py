@@ -40,7 +40,8 @@ def _foot(place: SillPlace) -> Iterator[Note]:
     middle = (place.cover + place.drip) / 2
     yield Note("flashing, mesh above", ((middle, y - 0.09 * (place.cover - middle)),), "left")
     if place.edge:
-        yield Note("edge insulation", ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
+        material = (place.slab.ground.get("edge_insulation") or {}).get("material")
+        yield Note(f"edge insulation{f': {material}' if material else ''}", ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
     for words, letter in joined_words(place.junction, place.wall):
         course = served(place.wall, letter)
         if course and letter != "W":
@@ -77,7 +78,9 @@ def remarks(place: SillPlace) -> tuple[str, ...]:
     elif place.below:
         found.append("The foundation is drawn as a sign of its kind: its size, fixing and reinforcement are the engineer's.")
     if place.edge:
-        found.append("The material of the edge insulation is not stated: it has no hatch; above the ground it needs a coating.")
+        stated = (place.slab.ground.get("edge_insulation") or {}).get("material")
+        unsaid = "" if stated else "The material of the edge insulation is not stated: it has no hatch. "
+        found.append(f"{unsaid}Above the ground edge insulation needs a coating.")
     if place.junction.cannot:
         found.append(place.junction.cannot)
     return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
