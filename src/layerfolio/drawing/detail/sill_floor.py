@@ -9,7 +9,9 @@ from layerfolio.drawing.detail.sill_place import COATING, SillPlace
 from layerfolio.drawing.geometry import rectangle
 
 RIM = 38.0
-EDGE_FAMILIES = (("mineral", "mineral-board"), ("wool", "mineral-board"), ("wood", "wood-fibre"), ("cork", "cork"), ("foam", "foam"))
+EDGE_FAMILIES = (  # by words that say what it is, the first that fits
+    ("mineral", "mineral-board"), ("wool", "mineral-board"), ("wood", "wood-fibre"), ("cork", "cork"), ("foam", "foam"),
+)  # fmt: skip
 
 
 def floor_pieces(place: SillPlace) -> Iterator[Piece]:

@@ -9,7 +9,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
 
 PLATE = 38.0  # thickness of a plate where the frame does not tell one
-UP, ASIDE, DOWN = 57.0, 11.0, 58.0  # paper mm of wall above, of floor inside the lining, of what lies below
+UP, ASIDE, DOWN = 54.0, 11.0, 56.0  # paper mm of wall above, of floor inside the lining, of what lies below
 OVER = 8.0  # mm from the foot of the outer insulation up to that of the cladding
 PAST = 8.0  # mm that the flashing passes what stands over or below it
 COATING = 10.0  # mm of coating over edge insulation above the ground

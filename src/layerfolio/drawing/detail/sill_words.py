@@ -41,7 +41,8 @@ def _foot(place: SillPlace) -> Iterator[Note]:
     yield Note("flashing, mesh above", ((middle, y - 0.09 * (place.cover - middle)),), "left")
     if place.edge:
         material = (place.slab.ground.get("edge_insulation") or {}).get("material")
-        yield Note(f"edge insulation{f': {material}' if material else ''}", ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
+        words = f"edge insulation: {material}" if material else "edge insulation"
+        yield Note(words, ((place.edge_face / 2, max(place.bottom, -place.edge[1]) * 0.45),), "left")
     for words, letter in joined_words(place.junction, place.wall):
         course = served(place.wall, letter)
         if course and letter != "W":
