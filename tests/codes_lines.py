@@ -58,8 +58,9 @@ def line(panels=(("2.4 m", "0 m"), ("2.4 m", "7.2 m")), *, openings=(), grade="p
     })  # fmt: skip
 
 
-def wall(inside=True, studs="400 mm", gypsum_outside=False, gypsum_inside=True, between=()):
-    """Gypsum board, studs and panel as the line's panels lie; from the outside in."""
+def wall(inside=True, studs="400 mm", gypsum_outside=False, gypsum_inside=None, between=()):
+    """Gypsum board, studs and panel as the line's panels lie; from the outside in. A panel inside is what the room sees."""
+    gypsum_inside = not inside if gypsum_inside is None else gypsum_inside
     member = replace(b.member(0.2, R=1.5), spacing=mm(studs), material="spruce-pine-fir")
     batts = replace(b.layer(1, R=3, d=0.14, insulating=True, name="Batts"), member=member)
     panel = b.layer(1, R=0.1, d=0.0125, serves=["bracing"], name="Panel")

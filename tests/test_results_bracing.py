@@ -31,6 +31,7 @@ def chandlery(tmp_path):
         content["building"]["occupancy"] = "house" if set_id == "bc-2024" else content["building"]["occupancy"]
         content["site_loads"]["seismic"] = seismic or {"Sa02": 0.3, "Smax": 0.34}
         content["site_loads"]["exposure"] = "rough"
+        content["assemblies"]["W1"]["layers"] = content["assemblies"]["W1"]["layers"][:6]  # the panel is what the room sees
         content["wall_lines"] = {"L1": {key: one for key, one in (LINE | change).items() if one is not None}}
         path = tmp_path / "project.yaml"
         path.write_text(yaml.safe_dump(content, allow_unicode=True, sort_keys=False), encoding="utf-8")

@@ -13,6 +13,7 @@ from codes_lines import findings, judged, line, mm, panel, pins, place, shank, v
 from layerfolio.reading.wall_lines import PanelBoard, PlateNailing
 
 MEETS, NOT, JUDGE, EVIDENCE = "meets", "does not meet", "needs judgement", "needs evidence"
+NOT_ASKED = "not asked"
 FULL = (("4.8 m", "0 m"), ("4.8 m", "4.8 m"))
 LOW, HIGH, STRONG = {}, {"Sa02": 0.8}, {"Sa02": 0.95}
 
@@ -59,8 +60,28 @@ def test_the_path_of_little_wind_and_quake_meets_and_asks_no_length():
 def test_a_wall_panelled_in_part_is_a_question():
     assert verdicts(place(), line())["wall-line-length"] == JUDGE
     beside = line((("4 m", "0 m"), ("4 m", "5.6 m")), openings=("1.6 m",))
-    assert verdicts(place(), beside)["wall-line-length"] == MEETS
+    assert verdicts(place(), beside)["wall-line-length"] == NOT_ASKED
     assert verdicts(place(), line(panels=()))["wall-line-length"] == EVIDENCE
+
+
+def test_a_length_that_nobody_asks_is_no_figure_that_meets():
+    asked = findings(place(), line(FULL))["wall-line-length"]
+    assert str(asked.verdict) == NOT_ASKED and "limits no length" in asked.reason and asked.limit is None
+
+
+@pytest.mark.parametrize("where", [LOW, HIGH])
+def test_a_panel_behind_other_layers_is_less_plainly_a_finish(where):
+    """9.23.13.1.(2)(a)(iii) and 9.23.13.6.(1)(c) name an interior panel-type finish by 9.29; whether one behind a service cavity
+    and gypsum board is that was found ruled nowhere."""
+    hidden = findings(place(**where), line(FULL), wall(gypsum_inside=True))
+    assert str(hidden["wall-line"].verdict) == JUDGE and "Board (layer 3)" in hidden["wall-line"].next_step
+    assert "9.29" in hidden["wall-line"].next_step and str(hidden["wall-line-panel"].verdict) == MEETS
+    assert str(findings(place(**where), line(FULL), wall())["wall-line"].verdict) == MEETS
+
+
+@pytest.mark.parametrize("where", [LOW, HIGH])
+def test_sheathing_outside_may_have_anything_inside(where):
+    assert verdicts(place(**where), line(FULL), wall(False, gypsum_inside=True))["wall-line"] == MEETS
 
 
 FINISH = [  # 9.29.6.1, 9.29.9.2

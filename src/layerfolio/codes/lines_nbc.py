@@ -8,7 +8,9 @@ from layerfolio.codes.line_fasteners import fasteners_given
 from layerfolio.codes.line_floors import floors_given, floors_open, too_many
 from layerfolio.codes.line_open import panel_open, place_open
 from layerfolio.codes.line_types import ENGINEER, FACE, Answer, LineJudged
+from layerfolio.codes.naming import called
 from layerfolio.codes.site_figures import pressure
+from layerfolio.codes.wording import listed
 
 NOT_CARRIED = ("gypsum board", "fibreboard", "particleboard", "boards", "diagonal lumber", "plywood siding")
 """Grades whose rows are not carried: the tables here are those of plywood, strand board and waferboard."""
@@ -64,7 +66,17 @@ def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
     if known.grade in NOT_CARRIED:
         reason = f"{known.grade}: its rows are not judged here"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority whether it counts as bracing")
+    if known.inside and (before := _before(known)):
+        reason = f"a finish is what the room sees, and {before} stands before the panel; no ruling on that is known here"
+        step = f"ask the authority: does the panel count as an interior panel-type finish by 9.29 behind {before}?"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, step)
     return Answer(Verdict.MEETS, clause, asked, given)
+
+
+def _before(known: Facts) -> str:
+    """What lies on the room side of a panel inside, in words; membranes and coats without thickness are left out."""
+    layers = known.assembly.layers if known.assembly and known.panel else ()
+    return listed([called(one) for one in layers if one.number > known.panel.number and one.thickness is not None])
 
 
 def column(known: Facts) -> int | None:

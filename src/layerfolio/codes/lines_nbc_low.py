@@ -19,7 +19,7 @@ def judge_low(known: Facts, tables: dict[str, Any], given: str) -> LineJudged:
     by = "interior panel-type finish, (2)(a)(iii) with 9.29" if known.inside else "panel-type sheathing, (2)(a)(ii) with 9.23.17"
     fastening = _fastening(known, tables)
     answers = {
-        FACE: face_answer(known, f"{place}.(2)", f"panels on the studs: {by}", given), LENGTH: _cover(known, tables["low"]),
+        FACE: face_answer(known, f"{place}.(2)", f"panels on the studs: {by}", given), LENGTH: _cover(known, tables),
         PANEL: _thickness(known, tables), FASTENING: fastening, TIE: judge_tie(known, tables, fastening, braced=False),
     }  # fmt: skip
     return LineJudged(known.study.name, f"{place}: {by}", answers, None, known.study.total_panels, "m")
@@ -36,8 +36,9 @@ def _interior(known: Facts, tables: dict[str, Any], given: str) -> LineJudged:
     return LineJudged(known.study.name, f"{place}: exterior walls", {FACE: answer})
 
 
-def _cover(known: Facts, low: dict[str, Any]) -> Answer:
+def _cover(known: Facts, tables: dict[str, Any]) -> Answer:
     """The clause asks no length; it speaks of the walls: a line panelled in part, or not up to the plate, is a question."""
+    low = tables["low"]
     study, clause = known.study, low["place"]
     openings = sum(one.along.value for one in known.line.openings if one.along)
     covered = study.total_panels + openings
@@ -54,7 +55,10 @@ def _cover(known: Facts, low: dict[str, Any]) -> Answer:
     if lower_panels(known):
         reason = "a panel is lower than the wall, and the clause speaks of the wall"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "use panels of full height, or ask the authority")
-    return Answer(Verdict.MEETS, clause, asked, given)
+    if tables["mark"] == "memory":
+        reason = "that the article limits no length rests on memory"
+        return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, f"confirm {clause}")
+    return Answer(Verdict.NOT_ASKED, clause, asked, given, "the article limits no length; panels and openings make up the line")
 
 
 def _thickness(known: Facts, tables: dict[str, Any]) -> Answer:
