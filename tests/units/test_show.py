@@ -116,3 +116,21 @@ def test_in_units_refuses_what_it_does_not_know():
 @pytest.mark.parametrize("kind", KINDS)
 def test_the_house_unit_of_every_kind_is_itself(kind):
     assert in_units(3.0, KINDS[kind].unit) == pytest.approx(3.0)
+
+
+@pytest.mark.parametrize(
+    ("value", "decimals", "text"),
+    [(11.25, 1, "11.3"), (56.25, 1, "56.3"), (0.5, 0, "1"), (2.5, 0, "3"), (2.675, 2, "2.68"), (1.1 * 1.5, 1, "1.7"), (-11.25, 1, "−11.3"),
+     (11.2499, 1, "11.2"), (-0.04, 1, "0.0"), (123456789.5, 0, "123456790"), (0.0, 2, "0.00")],
+)  # fmt: skip
+def test_a_half_is_rounded_up_on_the_decimals_that_people_see(value, decimals, text):
+    assert fixed(value, decimals) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "digits", "text"),
+    [(11.25, 3, "11.3"), (9.375, 3, "9.38"), (0.90625, 4, "0.9063"), (7.6475, 4, "7.648"), (9.9996, 4, "10.00"), (99999.5, 5, "100000"),
+     (46025.0, 4, "46030"), (2.5e-10, 1, "3·10⁻¹⁰"), (9.9999e-5, 4, "0.0001000"), (9.99996e-11, 4, "1.000·10⁻¹⁰")],
+)  # fmt: skip
+def test_significant_digits_round_a_half_up_too(value, digits, text):
+    assert significant(value, digits) == text
