@@ -133,12 +133,13 @@ def _frame(corner: Corner, arm: Arm, course: Course, start: End, far: End) -> It
     name = f"{arm.name(course.layer)}/{member.name}"
     edge = start
     for number, at in enumerate(studs):
-        outline = arm.outline(course.start, course.end, End(at), End(at + wide))
-        yield Piece(outline, family, name, arm.turn, 0.5, number=number)
+        end = End(min(at + wide, far.s))
+        yield Piece(arm.outline(course.start, course.end, End(at), end), family, name, arm.turn, 0.5, number=number)
         if at - edge.s > 0.5:
             yield _bay(arm, course, edge, End(at), number)
-        edge = End(at + wide)
-    yield _bay(arm, course, edge, far, len(studs))
+        edge = end
+    if far.s - edge.s > 0.5:
+        yield _bay(arm, course, edge, far, len(studs))
 
 
 def _bay(arm: Arm, course: Course, a: End, b: End, number: int) -> Piece:
