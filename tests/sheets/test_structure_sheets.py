@@ -15,6 +15,7 @@ from layerfolio.dossier import compile_dossier, open_project
 from layerfolio.sheets import blocks as b
 from layerfolio.sheets.as_text import as_text
 from layerfolio.sheets.bracing_schedule import bracing_schedule
+from layerfolio.sheets.bracing_steps import together
 from layerfolio.sheets.desk import BRACING, FASTENING, LOADS, RECORD, STRUCTURE, Desk
 from layerfolio.sheets.fastening_schedule import fastening_schedule
 from layerfolio.sheets.loads_sheet import loads_sheet
@@ -23,6 +24,7 @@ from layerfolio.sheets.structural_basis import structural_basis
 from layerfolio.sheets.structure import structural_answers, structural_sheets
 from layerfolio.sheets.structure_parts import findings_on
 from layerfolio.steps.spelling import spell
+from layerfolio.steps.trace import Step
 from layerfolio.studies.attachment import attachment
 from layerfolio.studies.dead_load import dead_load
 from layerfolio.studies.wall_line import wall_line_studies
@@ -298,6 +300,78 @@ def test_every_page_format_binds_and_reduces_no_drawing(page, units, tmp_path):
     for leaf in lay_out(sheets, FORMATS[page]):
         for placed in leaf.fields:
             assert all(getattr(piece, "shrink", 1.0) == 1.0 for piece, _ in placed)
+
+
+LET_IN = changed(
+    ("set: nbc-2020", "set: irc-2021"), (", serves: [bracing]", ""), ("L2: {assembly: W1,", "L2: {assembly: W1, method: LIB,"),
+    ("title: North wall,", "title: North wall, method: LIB,"), text=CUSTOMARY,
+)  # fmt: skip
+
+
+def notes_of(sheet):
+    drawings = [one.drawing for one in sheet.blocks if isinstance(one, b.Figure)]
+    marks = [mark for one in drawings for group in one.marks for mark in group.marks]
+    return " ".join(one.text for one in marks if getattr(one, "role", "") == "note")
+
+
+class TestBracesLetIn:
+    def test_the_method_stands_with_the_line(self, tmp_path):
+        sheet = bracing_schedule(desk_of(tmp_path, LET_IN))
+        assert row(sheet, "Line", "L1").after == "North wall; method LIB" and row(sheet, "Line", "L2").after == "method LIB"
+        assert row(bracing_schedule(desk_of(tmp_path)), "Line", "L1").after == "North wall"
+
+    def test_what_counts_stands_where_no_length_is_asked(self, tmp_path):
+        found = finding("bracing-length", "L1", provided=Measured("L_p", 6.0))
+        sheet = bracing_schedule(desk_of(tmp_path, findings=[found]))
+        assert row(sheet, "Line", "L1").cells[-2:] == ("no figure", "6\u00a0m")
+        assert row(sheet, "Line", "L2").cells[-2:] == ("no figure", "–")
+
+    def test_nails_of_boards_stand_only_where_there_are_boards(self, tmp_path):
+        words = "interior or general sheathing"
+        without = as_text(fastening_schedule(desk_of(tmp_path, LET_IN)))
+        assert words not in without and "bottom plate" in without and "a brace that is let in is not carried here" in without
+        boards = changed((", method: LIB", ""), text=LET_IN)
+        with_boards = as_text(fastening_schedule(desk_of(tmp_path, boards)))
+        assert words in with_boards and "let in" not in with_boards
+
+    def test_newtons_are_announced_only_where_they_stand(self, tmp_path):
+        assert "In brackets: mm, N." in as_text(fastening_schedule(desk_of(tmp_path, CUSTOMARY)))
+        bare = changed((", root_diameter: 4 mm", ""), text=CUSTOMARY)
+        text = as_text(fastening_schedule(desk_of(tmp_path, bare)))
+        assert "In brackets: mm." in text and "N." not in text
+
+
+class TestOpeningsOfALine:
+    def test_an_opening_without_a_sill_is_said_to_stand_on_the_floor(self, tmp_path):
+        low = "1 of 1 openings have no stated sill and are drawn from the floor."
+        assert low not in notes_of(bracing_schedule(desk_of(tmp_path)))
+        assert low in notes_of(bracing_schedule(desk_of(tmp_path, changed((", sill: 1400 mm", "")))))
+
+    def test_openings_of_the_wall_that_no_line_states_are_named(self, tmp_path):
+        said = "The file states no openings of this line; those of the wall are not drawn."
+        assert said not in notes_of(bracing_schedule(desk_of(tmp_path)))
+        window = "openings:\n  A1: {kind: window, in: W1, width: 900 mm, height: 600 mm}\n"
+        assert notes_of(bracing_schedule(desk_of(tmp_path, SMALL + window))).count(said) == 1  # L2; L1 states its own
+
+
+def test_steps_of_panels_name_their_lines_where_one_line_has_more(tmp_path):
+    even = changed(("{length: 1.2 m}, {length: 0.75 m}", "{length: 2.4 m, at: 0 m}, {length: 1.2 m, at: 2.4 m, height: 2.4 m}"))
+    trace = together({name: one.trace for name, one in desk_of(tmp_path, even).dossier.wall_lines.items()})
+    steps = [one.about for one in trace.entries if isinstance(one, Step) and one.formula.name == "aspect_ratio"]
+    assert steps == ["L1, L2: P1", "L1, L2: P2", "L1: P3"]
+
+
+def test_furring_that_misses_its_studs_is_said_in_the_units_of_the_file(tmp_path):
+    laths, studs = (f"spacing: {{}}, {word}" for word in ("direction", "fraction"))
+    missed = changed(*((one.format("600 mm"), one.format(apart)) for one, apart in ((laths, "24 in"), (studs, "36 in"))))
+    assert "vertical furring at 24 in does not lie over studs at 36 in" in as_text(fastening_schedule(desk_of(tmp_path, missed)))
+
+
+def test_the_guide_promises_what_a_panel_inside_changes_only_where_it_stands(tmp_path):
+    words = "what a panel inside changes"
+    assert any(words in said for _, said, _ in structural_answers(desk_of(tmp_path)))
+    outside = changed((", serves: [bracing]", ""))
+    assert not any(words in said for _, said, _ in structural_answers(desk_of(tmp_path, outside)))
 
 
 def write(folder):

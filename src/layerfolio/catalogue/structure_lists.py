@@ -21,6 +21,7 @@ class NailRow:
     of_panels: bool  # holds at required braced panels
     clause: str
     origin: Origin
+    of_boards: bool = False  # holds where boards stand on studs
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +51,8 @@ def nailing(set_id: str) -> tuple[NailRow, ...]:
 
 def _nail(row: dict[str, Any], clause: str, where: Origin) -> NailRow:
     apart = [row[word] / 1000 if word in row else None for word in ("spacing", "field")]
-    return NailRow(row["detail"], row["nail"], row.get("count"), *apart, row.get("panels", False), clause, where)
+    words, count = (row["detail"], row["nail"]), row.get("count")
+    return NailRow(*words, count, *apart, row.get("panels", False), clause, where, row.get("boards", False))
 
 
 @cache

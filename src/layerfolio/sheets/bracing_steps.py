@@ -27,13 +27,23 @@ def together(traces: dict[str, Trace]) -> Trace:
                 names.append(name)
     done: list[Entry] = []
     for section, entries in sections.items():
-        done += [section, *_ordered([_named(entry, names, len(traces)) for entry, names in entries.items()])]
+        done += [section, *_ordered(_all_named(entries, len(traces)))]
     return Trace(tuple(done))
 
 
-def _named(entry: Entry, names: list[str], of: int) -> Entry:
-    """With the lines that it belongs to, where it does not belong to all."""
-    if len(names) == of or not hasattr(entry, "about"):
+def _all_named(entries: dict[Entry, list[str]], of: int) -> list[Entry]:
+    """With the lines that they belong to; what belongs to all stays without where no line has more of that formula."""
+    apart = {one.formula.name for one, names in entries.items() if isinstance(one, Step) and len(names) < of}
+    named = []
+    for entry, names in entries.items():
+        alone = len(names) < of or (isinstance(entry, Step) and entry.about and entry.formula.name in apart)
+        named.append(_named(entry, names) if alone else entry)
+    return named
+
+
+def _named(entry: Entry, names: list[str]) -> Entry:
+    """With the lines that it belongs to."""
+    if not hasattr(entry, "about"):
         return entry
     words = ", ".join(names)
     return replace(entry, about=f"{words}: {entry.about}" if entry.about else words)

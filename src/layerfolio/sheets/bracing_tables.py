@@ -33,12 +33,13 @@ def lines(desk: Desk, studies: dict[str, WallLineStudy]) -> Table:
 
 def _line(desk: Desk, name: str, one: WallLineStudy) -> Row:
     asked, provided = counted(desk, name)
-    title = getattr(one.stated, "title", None)
+    method = getattr(one.stated, "method", None)
+    about = "; ".join(filter(None, (getattr(one.stated, "title", None), f"method {method}" if method else "")))
     cells = (
         f"**{plain(name)}**", plain(one.assembly), long(one.length, desk.system, True), long(one.height, desk.system, True),
         plain(carries(one.stated)), long(one.total_panels, desk.system, True), fixed(100 * one.share, 1), asked, provided,
     )  # fmt: skip
-    return Row(cells, after=plain(title) if title else None)
+    return Row(cells, after=plain(about) or None)
 
 
 def carries(stated: Any) -> str:
@@ -51,10 +52,12 @@ def carries(stated: Any) -> str:
 
 def counted(desk: Desk, name: str) -> tuple[str, str]:
     """Asked and provided of the finding that counts the panels of a line, with units."""
-    found = next((one for one in findings_on(desk, BRACING) if one.assembly == name and one.limit), None)
-    if found is None:
-        return NO_FIGURE, NONE
-    return _measured(found.limit, desk.system), _measured(found.provided, desk.system)
+    of_line = [one for one in findings_on(desk, BRACING) if one.assembly == name]
+    found = next((one for one in of_line if one.limit), None)
+    if found is not None:
+        return _measured(found.limit, desk.system), _measured(found.provided, desk.system)
+    counts = next((one.provided for one in of_line if one.provided), None)
+    return NO_FIGURE, _measured(counts, desk.system) if counts else NONE
 
 
 def _measured(figure: Measured | None, system: str) -> str:

@@ -46,8 +46,7 @@ def view(desk: Desk, name: str, one: WallLineStudy, system: str) -> LineView:
     placed = [_opening(each) for each in listed if each.at is not None and each.along is not None]
     held = {True: "Hold-downs at the ends of panels.", False: "No hold-downs.", None: "Hold-downs: not given."}
     notes = [f"{fastening_note(stated, system)} {held[getattr(stated, 'hold_downs', None)]}"]
-    if len(placed) < len(listed):
-        notes.append(f"{len(listed) - len(placed)} of {len(listed)} openings have no stated place and are not drawn.")
+    notes += _about_openings(desk, one, listed)
     title = f"{getattr(stated, 'title', None) or 'line of bracing'}, built as {one.assembly}"
     board, nailed = getattr(stated, "panel", None), getattr(stated, "panel_fastening", None)
     return LineView(
@@ -56,6 +55,21 @@ def view(desk: Desk, name: str, one: WallLineStudy, system: str) -> LineView:
         _sheet(board, system), _stud(desk, one.assembly), _metres(nailed, "edge"), _metres(nailed, "field"),
         getattr(nailed, "blocked", None),
     )  # fmt: skip
+
+
+def _about_openings(desk: Desk, one: WallLineStudy, listed: Sequence[Any]) -> list[str]:
+    """What the elevation cannot show of the openings, and what it takes where the file is silent."""
+    if not listed:
+        of_wall = [name for name, each in desk.dossier.openings.items() if each.wall == one.assembly]
+        return ["The file states no openings of this line; those of the wall are not drawn."] if of_wall else []
+    placed = [each for each in listed if each.at is not None and each.along is not None]
+    low = [each for each in placed if each.sill is None]
+    notes = []
+    if len(placed) < len(listed):
+        notes.append(f"{len(listed) - len(placed)} of {len(listed)} openings have no stated place and are not drawn.")
+    if low:
+        notes.append(f"{len(low)} of {len(listed)} openings have no stated sill and are drawn from the floor.")
+    return notes
 
 
 def _sheet(board: Any, system: str) -> SheetView:

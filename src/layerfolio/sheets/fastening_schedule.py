@@ -6,7 +6,7 @@ from layerfolio.sheets.attachment_steps import attachment_steps
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
 from layerfolio.sheets.desk import FASTENING, Desk
 from layerfolio.sheets.formats import FIELDS
-from layerfolio.sheets.nailing import nailing_table, panel_table
+from layerfolio.sheets.nailing import let_in, nailing_table, panel_table
 from layerfolio.sheets.structure_parts import caution, findings_on, listed_missing, verdicts
 from layerfolio.sheets.templates import Marked
 from layerfolio.studies.structure_types import Attachment
@@ -25,6 +25,7 @@ def fastening_schedule(desk: Desk) -> Sheet | None:
         head=Head("", "Fastening schedule", "nails, panels, cladding through insulation"),
         caution=caution(),
         nails=nailing_table(desk) or "",
+        let_in=any(map(let_in, lines.values())),
         panels=panel_table(desk, lines) if lines else "",
         cladding=tables.fasteners(studies, desk.system) if studies else "",
         sketches=[Figure(one) for one in sketches],
@@ -32,7 +33,7 @@ def fastening_schedule(desk: Desk) -> Sheet | None:
         demand=tables.demand(calculated, desk.system) if calculated else "",
         missing=[listed_missing(name, one.missing) for name, one in studies.items() if one.missing],
         refused=[listed_missing(name, one.refused) for name, one in studies.items() if one.refused],
-        brackets=Marked(_brackets(desk)),
+        brackets=Marked(_brackets(desk, bool(calculated))),
         verdicts=verdicts(desk, findings_on(desk, FASTENING)) or "",
         steps_head=Heading("Steps of the attachment"),
         steps=attachment_steps(desk, calculated) or "",
@@ -51,5 +52,8 @@ def _sketches(desk: Desk, calculated: dict[str, Attachment]) -> list:
     return [fastener_sketch(one, units=desk.system, width=width) for one in named]
 
 
-def _brackets(desk: Desk) -> str:
-    return "In brackets: mm, N." if desk.system == "customary" else ""
+def _brackets(desk: Desk, forces: bool) -> str:
+    """What stands in brackets on the sheet: forces only where some were calculated."""
+    if desk.system != "customary":
+        return ""
+    return "In brackets: mm, N." if forces else "In brackets: mm."

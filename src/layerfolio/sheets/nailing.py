@@ -4,7 +4,7 @@ from typing import Any
 
 from layerfolio.catalogue.structure_lists import NailRow, nailing
 from layerfolio.sheets.blocks import Column, Row, Table
-from layerfolio.sheets.bracing_views import shank
+from layerfolio.sheets.bracing_views import LET_IN, shank
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.figures import NONE, NOT_GIVEN
 from layerfolio.sheets.markup import plain
@@ -16,7 +16,8 @@ YES_NO = {True: "yes", False: "no", None: NOT_GIVEN}
 
 def nailing_table(desk: Desk) -> Table | None:
     """The set's rows for plates, studs and panels; None where the set carries none."""
-    rows = nailing(desk.dossier.project.code.set)
+    boards = has_boards(desk)
+    rows = [one for one in nailing(desk.dossier.project.code.set) if boards or not one.of_boards]
     if not rows:
         return None
     columns = (
@@ -25,6 +26,18 @@ def nailing_table(desk: Desk) -> Table | None:
         Column("Src", "", 13),
     )  # fmt: skip
     return Table(columns, tuple(_nails(desk, one) for one in rows))
+
+
+def has_boards(desk: Desk) -> bool:
+    """Whether a line is braced by boards, or a layer is one that braces."""
+    lines = desk.dossier.wall_lines.values()
+    layers = (layer for one in desk.dossier.assemblies.values() for layer in one.layers)
+    return any(not let_in(one) for one in lines) or any("bracing" in layer.serves for layer in layers)
+
+
+def let_in(one: WallLineStudy) -> bool:
+    """Whether a line is braced by bands or boards let into its studs."""
+    return getattr(one.stated, "method", None) == LET_IN
 
 
 def _nails(desk: Desk, one: NailRow) -> Row:

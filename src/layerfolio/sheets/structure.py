@@ -5,7 +5,7 @@ from layerfolio.sheets.bracing_schedule import bracing_schedule
 from layerfolio.sheets.desk import BRACING, FASTENING, LOADS, STRUCTURE, Desk
 from layerfolio.sheets.fastening_schedule import fastening_schedule
 from layerfolio.sheets.loads_sheet import has_loads, loads_sheet
-from layerfolio.sheets.structural_basis import has_basis, structural_basis
+from layerfolio.sheets.structural_basis import has_basis, panels_inside, structural_basis
 
 
 def structural_sheets(desk: Desk) -> tuple[Sheet, ...]:
@@ -21,8 +21,9 @@ def structural_answers(desk: Desk) -> tuple[tuple[str, str, bool], ...]:
     studied, lines = bool(desk.dossier.dead_loads), bool(desk.dossier.wall_lines)
     fastened = lines or bool(desk.dossier.attachments)
     basis, loads = studied and has_basis(desk), studied and has_loads(desk)
+    inside = "what a panel inside changes, " if basis and panels_inside(desk) else ""
     return (
-        (STRUCTURE, "structural basis: figures of the place, path, what a panel inside changes, where to stop", basis),
+        (STRUCTURE, f"structural basis: figures of the place, path, {inside}where to stop", basis),
         (BRACING, "each line of bracing: panels, asked and provided, elevation to scale, steps", studied and lines),
         (FASTENING, "nails of frame and panels; cladding through insulation, step by step", studied and fastened),
         (LOADS, "dead load of each assembly by its layers; snow, wind, earthquake as given", loads),

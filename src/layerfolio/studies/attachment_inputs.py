@@ -127,15 +127,18 @@ def _spacing(found: Inputs) -> None:
     if found.rows is None and not (pins and pins.per_area):
         found.missing.append("fasteners.rows_at, or the spacing of the battens")
     if joint.battens and joint.battens.direction == "vertical" and joint.main and joint.main.member:
-        _over(found, batten or stated, studs)
+        _over(found, laths or stated, studs)
 
 
-def _over(found: Inputs, apart: float | None, studs: Quantity | None) -> None:
+def _over(found: Inputs, apart: Quantity | float | None, studs: Quantity | None) -> None:
     """Vertical furring lies over the studs: their spacing has to be known."""
     if studs is None:
         found.missing.append(f"spacing of {found.joint.main.member.title}")
-    elif apart and not over_studs(apart, studs.value):
-        found.refused.append(f"vertical furring at {apart * 1000:.4g} mm does not lie over studs at {studs.text}")
+        return
+    value = apart.value if isinstance(apart, Quantity) else apart
+    if value and not over_studs(value, studs.value):
+        said = apart.text if isinstance(apart, Quantity) else f"{value * 1000:.4g} mm"
+        found.refused.append(f"vertical furring at {said} does not lie over studs at {studs.text}")
 
 
 def over_studs(furring: float, studs: float) -> bool:
