@@ -3,7 +3,7 @@
 import pytest
 
 from layerfolio.catalogue.expected_documents import claims
-from layerfolio.codes.document_words import PLAIN, USUAL, word_cautions
+from layerfolio.codes.document_words import PLAIN, USUAL, known_words, word_cautions
 from layerfolio.dossier import compile_dossier, open_project
 from layerfolio.reading.joins import ProjectDocument
 
@@ -31,9 +31,17 @@ def test_a_misspelt_word_is_asked_about(tmp_path, word, meant):
     assert f'"{word}"' in one.message and f'did you mean "{meant}"?' in one.message
 
 
-def test_a_word_like_none_is_told_the_claims(tmp_path):
-    (one,) = cautions(tmp_path, "zzzz")
-    assert "claims are airtightness" in one.message
+@pytest.mark.parametrize("word", ["zzzz", "strucure"])
+def test_every_accepted_word_is_told(tmp_path, word):
+    (one,) = cautions(tmp_path, word)
+    told = one.message.partition("Words are ")[2].split(", ")
+    assert tuple(told) == known_words() and {"foundation", "frost", "plans", "elevations", "heating", "air barrier"} <= {*told}
+
+
+@pytest.mark.parametrize("word", ["penetrations", "zzzz"])
+def test_a_word_like_none_is_not_taken_for_another(tmp_path, word):
+    (one,) = cautions(tmp_path, word)
+    assert "did you mean" not in one.message
 
 
 def test_a_name_like_that_of_an_assembly_is_asked_once(tmp_path):

@@ -22,6 +22,8 @@ PAPERS = (
     "certificate", "heat loss",
 )  # fmt: skip
 """Words by which requirements know their papers (`papers`) beside those above and the claims."""
+NEAR = 0.75
+"""How alike a word must be to be suggested: penetrations are no elevations (0.73)."""
 _LIKE_A_NAME = re.compile(r"[A-Za-z]{1,2}[0-9]{1,3}")
 
 
@@ -57,8 +59,11 @@ def _claim_words() -> Iterator[str]:
 
 
 def _message(word: str, known: list[str]) -> str:
-    from layerfolio.reading.report import nearest, quoted
+    from difflib import get_close_matches
 
-    near = nearest(word, known)
-    meant = f": did you mean {quoted(near)}?" if near else f"; claims are {', '.join(PLAIN)}"
-    return f"nothing is called {quoted(word)} and no claim is{meant}"
+    from layerfolio.reading.report import quoted
+
+    by_lower = {one.lower(): one for one in known}
+    near = get_close_matches(word[:100].lower(), by_lower, 1, NEAR)
+    meant = f": did you mean {quoted(by_lower[near[0]])}?" if near else "."
+    return f"nothing is called {quoted(word)} and no word of documents is{meant} Words are {', '.join(known_words())}"

@@ -32,7 +32,8 @@ def check_names(tree: Mapping, project: Project | None, known: Known, report: Re
     stated = tree.items["code"].items
     if known.sets and code.set not in (sets := sorted(known.sets())):
         message = f"the code set {quoted(code.set)} is not known{did_you_mean(code.set, sets)}"
-        report.problem(stated["set"].place, "code.set", message, sets[0] if sets else "")
+        example = next((one for one in sets if quoted(one) in message), sets[0] if sets else "")
+        report.problem(stated["set"].place, "code.set", message, example)
         return
     if known.zones and code.zone is not None:
         zones = list(known.zones(code.set))

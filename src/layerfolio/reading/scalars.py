@@ -5,7 +5,7 @@ from datetime import date
 
 from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.record import Reader
-from layerfolio.reading.report import Report, did_you_mean, quoted
+from layerfolio.reading.report import Report, did_you_mean, meant, quoted
 from layerfolio.reading.tree import Node, Scalar, Sequence
 
 # Numbers and booleans as YAML 1.2 has them; everything else is text.
@@ -74,8 +74,12 @@ class Pick(Reader):
         text = scalar(node, path, report, "one word", self.example)
         if text is None or text in self.words:
             return text
-        message = f"{quoted(text)} is not known here{did_you_mean(text, self.words)}"
-        report.problem(node.place, path, message, " | ".join(self.words))
+        from layerfolio.reading.trade_words import meant_by
+
+        other = meant_by(text, self.words)
+        hint = meant([other]) if other else did_you_mean(text, self.words)
+        hint = hint if hint.endswith("?") else ""  # the known words stand once: as the example
+        report.problem(node.place, path, f"{quoted(text)} is not known here{hint}", " | ".join(self.words))
         return None
 
     def schema(self, definitions: Definitions) -> dict:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from layerfolio.reading.definitions import Definitions
 from layerfolio.reading.groups import ListOf, Nested
 from layerfolio.reading.measures import Measure
@@ -28,6 +30,7 @@ FROM_START = Measure("length", least=0.0, most=200.0, example="1.2 m")
 TALL = Measure("length", most=30.0, example="2.7 m")
 APART = Measure("length", most=3.0, example="150 mm")
 _NAIL = "63 mm x 3.25 mm"
+_BY_PENNY = re.compile(r" *[0-9]+ ?[dD]\b")
 
 
 class Shank(Frozen):
@@ -38,7 +41,7 @@ class Shank(Frozen):
 
 
 class ShankReader(Reader):
-    """`63 mm x 3.25 mm`: the length first, then the diameter."""
+    """`63 mm x 3.25 mm`: the length first, then the diameter; or `8d common`."""
 
     example = _NAIL
 
@@ -47,9 +50,14 @@ class ShankReader(Reader):
         if text is None:
             return None
         try:
+            if _BY_PENNY.match(text):
+                from layerfolio.reading.pennyweight import penny_nail
+
+                return Shank(*penny_nail(text))
             found = parse_dimensions(text)
         except QuantityError as error:
-            report.problem(node.place, path, error.message, _NAIL)
+            example = error.example if _BY_PENNY.match(text) else _NAIL
+            report.problem(node.place, path, error.message, example)
             return None
         wrong = _shank_wrong(found, text)
         if wrong:
@@ -58,7 +66,7 @@ class ShankReader(Reader):
         return Shank(found[0], found[1], text)
 
     def schema(self, definitions: Definitions) -> dict:
-        return {"type": "string", "pattern": "[0-9½¼¾].*[x×]", "examples": [_NAIL], "title": "length x diameter"}
+        return {"type": "string", "pattern": "[0-9½¼¾].*[x×]|[0-9] ?d common", "examples": [_NAIL], "title": "length x diameter"}
 
 
 def _shank_wrong(found: tuple[Quantity, ...], text: str) -> str:

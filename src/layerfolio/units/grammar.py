@@ -26,6 +26,7 @@ _MARKS = str.maketrans(
 )
 _TEMPERATURES = {"degC": (1.0, 0.0), "degF": (5 / 9, -160 / 9), "K": (1.0, -273.15)}
 _TEMPERATURE_WORDS = {"°C": "degC", "C": "degC", "deg C": "degC", "°F": "degF", "F": "degF", "deg F": "degF"}
+_GAUGES = ("ga", "gauge", "gage")
 _CUSTOMARY_R = "ft2.h.F/Btu"
 _CUSTOMARY_U = "Btu/(h.ft2.F)"
 
@@ -129,11 +130,22 @@ def _is_sum(unit: str) -> bool:
 def _unit_message(error: UnitError, unit: str, kind: str) -> str:
     if error.reason == "dimension":
         return f"{shown(unit)} is not a unit of {KINDS[kind].noun}"
+    if error.what.lower() in _GAUGES:
+        return f"{shown(error.what)} is a gauge, whose thickness depends on the material: write the thickness"
     from difflib import get_close_matches
 
-    near = get_close_matches(error.what, SYMBOLS, 1, 0.6)
+    near = [one for one in get_close_matches(error.what, SYMBOLS, 5, 0.6) if _fits(unit.replace(error.what, one, 1), kind)]
     hint = f": did you mean {near[0]}?" if near else ""
     return f"the unit {shown(error.what)} is not known{hint}"
+
+
+def _fits(unit: str, kind: str) -> bool:
+    """Whether this would be a unit of that kind, or wrong in a place of its own."""
+    try:
+        unit_factor(unit, kind)
+    except UnitError as error:
+        return error.reason != "dimension"
+    return True
 
 
 def _reason(text: str) -> str:
