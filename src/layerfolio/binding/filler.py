@@ -40,7 +40,8 @@ def index_entries(sheets: Sequence[Sheet]) -> Entries:
         before = sheets[number - 1] if number else None
         if sheet.series and before and before.series == sheet.series:
             first = sheets[found[-1][0]].number
-            found[-1] = (found[-1][0], f"{first} to {sheet.number}", sheet.series)
+            link = ", " if number - found[-1][0] == 1 else " to "
+            found[-1] = (found[-1][0], f"{first}{link}{sheet.number}", sheet.series)
         else:
             found.append((number, sheet.number, sheet.title))
     return tuple(found)

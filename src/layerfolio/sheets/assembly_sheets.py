@@ -179,7 +179,13 @@ def thermal_sheet(desk: Desk, name: str) -> Sheet:
     if study.by_method:
         blocks += [Space(2.25), Heading("The three methods side by side"), _methods(desk, name)]
     blocks += ground_blocks(desk, name)
-    return Sheet(f"{name}-T", f"{KIND_WORDS[one.kind]} {name}: thermal steps", "—", tuple(blocks))
+    title = f"{KIND_WORDS[one.kind]} {name}: thermal steps"
+    return Sheet(f"{name}-T", title, "—", tuple(blocks), series=calculations(one))
+
+
+def calculations(one: Assembly) -> str:
+    """The line that both calculations of an assembly share in the index."""
+    return f"{KIND_WORDS[one.kind]} {one.name}: heat and moisture" if has_vapour_sheet(one) else ""
 
 
 def _provided(desk: Desk, finding: Finding) -> str:

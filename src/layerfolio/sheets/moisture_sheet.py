@@ -8,6 +8,7 @@ from layerfolio.drawing.moisture_bars import Limit
 from layerfolio.sheets import moisture_missing as missing
 from layerfolio.sheets import moisture_tables as tables
 from layerfolio.sheets import moisture_words as words
+from layerfolio.sheets.assembly_sheets import calculations
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet, Table
 from layerfolio.sheets.desk import KIND_WORDS, Desk
 from layerfolio.sheets.figures import with_unit
@@ -49,7 +50,8 @@ def moisture_sheet(desk: Desk, name: str) -> Sheet:
     )
     scale = picture.scale_text if picture else "—"
     title = f"{KIND_WORDS[study.assembly.kind]} {name}: moisture"
-    return Sheet(f"{name}-V", title, scale, blocks, picture.families if picture else ())
+    families = picture.families if picture else ()
+    return Sheet(f"{name}-V", title, scale, blocks, families, calculations(desk.dossier.assemblies[name]))
 
 
 def _picture(desk: Desk, study: CondensationStudy, below: Table) -> Drawing | None:
