@@ -9,7 +9,8 @@ def sheet(number, series=""):
 
 
 def test_neighbours_of_one_series_share_a_line():
-    sheets = [sheet("W1"), sheet("W1-T", "both"), sheet("W1-V", "both"), sheet("D0"), *(sheet(f"D{n}", "details") for n in (1, 2, 3))]
+    details = [sheet(f"D{n}", "details") for n in (1, 2, 3)]
+    sheets = [sheet("W1"), sheet("W1-T", "both"), sheet("W1-V", "both"), sheet("D0"), *details]
     assert index_entries(sheets) == (
         (0, "W1", "title of W1"), (1, "W1-T, W1-V", "both"), (3, "D0", "title of D0"), (4, "D1 to D3", "details"),
     )  # fmt: skip
