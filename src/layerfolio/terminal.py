@@ -1,7 +1,7 @@
 """The terminal's short answer: results of each assembly and opening, the building's heat loss, findings, cautions."""
 
 import textwrap
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from layerfolio.codes.findings import Finding, Verdict, limits_of_u
@@ -12,6 +12,8 @@ from layerfolio.units.show import fixed, in_units, significant
 Placing = Callable[[str, str], object]
 """From the path and the message of a caution to what prints it with file, line and column."""
 WIDE = 100
+FIRST = 8
+"""How many of the keys to answer first are listed."""
 FINAL_SAY = "A licensed professional and the authority having jurisdiction have the final say."
 
 
@@ -31,6 +33,8 @@ def summary(dossier: Dossier, placing: Placing | None = None, wide: int = 0) -> 
     lines = _wrapped(lines, wide) if wide else lines
     if dossier.cautions:
         lines += ["", *_cautions(dossier, placing)]
+    first = first_answers(dossier.findings)
+    lines += _wrapped(first, wide) if wide else first
     lines += ["", verdicts(dossier), FINAL_SAY]
     return "\n".join(lines)
 
@@ -60,6 +64,22 @@ def _open(findings: tuple[Finding, ...]) -> list[str]:
             counts = ", ".join(f"{topic} {topics.count(topic)}" for topic in dict.fromkeys(topics))
             lines.append(f"  {verdict}: {counts}")
     return ["", "Open", *lines] if lines else []
+
+
+def first_answers(findings: Sequence[Finding]) -> list[str]:
+    """The keys of the project file that most open lines wait for, with the parts these lines are about; empty without any."""
+    from layerfolio.codes.left_to_do import Kind, left_to_do
+
+    wishes = [one for one in left_to_do(findings) if one.kind is Kind.ANSWER]
+    if not wishes:
+        return []
+    lines = []
+    for one in sorted(wishes, key=lambda one: -len(one.lines))[:FIRST]:
+        count = f"{len(one.lines)} line{'s' if len(one.lines) > 1 else ''}"
+        subjects = ", ".join(dict.fromkeys(subject or "building" for _, subject in one.lines))
+        lines.append(f"  {count}: {one.words} ({subjects})")
+    more = [f"  {len(wishes) - FIRST} more on sheet C2"] if len(wishes) > FIRST else []
+    return ["", "Answer these first", *lines, *more]
 
 
 def _cautions(dossier: Dossier, placing: Placing | None) -> list[str]:

@@ -1,13 +1,19 @@
 """What `check` and `build` print: places of cautions, what is open, width of lines."""
 
 import json
+import re
 import shutil
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
+from codes_builders import finding
 from layerfolio.cli import main
+from layerfolio.codes.findings import Verdict
+from layerfolio.codes.left_to_do import Kind, left_to_do
+from layerfolio.dossier import compile_dossier, open_project
+from layerfolio.terminal import FIRST, first_answers
 
 ROOT = Path(__file__).parents[2]
 
@@ -72,3 +78,44 @@ def test_an_amended_limit_names_its_source(cottage):
     asked = next(one for one in ids if one.endswith("/fenestration"))
     change(cottage, "amendments: []", f"amendments: [{{requirement: {asked}, value: U-0.20, source: by-law 12}}]")
     assert "limit amended: by-law 12" in " ".join(run("check", cottage).stdout.split())
+
+
+class TestFirst:
+    """The keys to answer first stand at the end, those that most lines wait for on top."""
+
+    @staticmethod
+    def listed(text):
+        """(number of lines, words) of the list."""
+        rows = text.partition("\nAnswer these first\n")[2].partition("\n\n")[0]
+        return [(int(n), " ".join(words.split())) for n, words in re.findall(r"^ {2}(\d+) lines?: (.+(?:\n {4}.+)*)", rows, re.M)]
+
+    def test_it_stands_before_the_count_of_verdicts(self, cottage):
+        change(cottage, "basis: rated to NFRC 100", "basis: guess")
+        text = run("check", cottage).stdout
+        head, found, tail = text.partition("\nAnswer these first\n")
+        assert found and "To look at again" in head
+        assert tail.partition("\n\n")[2].startswith("meets ") and tail.rstrip().endswith("have the final say.")
+
+    @pytest.mark.parametrize("example", ["chandlery", "straw-cottage", "net-loft"])
+    def test_it_holds_what_most_lines_wait_for(self, example):
+        folder = ROOT / "examples" / example
+        wishes = [one for one in left_to_do(compile_dossier(open_project(folder)).findings) if one.kind is Kind.ANSWER]
+        rows = self.listed(run("check", folder).stdout)
+        assert len(rows) == min(len(wishes), FIRST) and [n for n, _ in rows] == sorted((n for n, _ in rows), reverse=True)
+        by_words = {one.words: len(one.lines) for one in wishes}
+        shown = {words.rpartition(" (")[0]: n for n, words in rows}
+        assert all(by_words[words] == n for words, n in shown.items()), shown
+        assert all(n <= min(shown.values()) for words, n in by_words.items() if words not in shown)
+
+    def test_a_key_that_is_answered_leaves_it(self, cottage):
+        before = run("check", cottage).stdout
+        assert any("building.absent" in words and "alternative solutions" in words for _, words in self.listed(before))
+        change(cottage, "building:\n", "building:\n  absent: [alternative solutions]\n")
+        assert not any("building.absent" in words for _, words in self.listed(run("check", cottage).stdout))
+
+    def test_many_are_cut_and_the_rest_counted(self, tmp_path):
+        findings = [finding(Verdict.NEEDS_JUDGEMENT, f"state key_{n}") for n in range(FIRST + 3)]
+        lines = first_answers(findings)
+        assert len(lines) == FIRST + 3 and lines[-1].strip().startswith("3 more")
+        assert first_answers(findings[:FIRST])[-1].strip().startswith("1 line: ")
+        assert first_answers([finding(Verdict.MEETS, "")]) == []
