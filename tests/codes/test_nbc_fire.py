@@ -157,3 +157,7 @@ def test_solid_blocks_close_a_space_that_is_ventilated():
     stated = {"W1": N(fire_blocks=N(vertical=length(3.0), horizontal=length(20.0), material="sheet steel"))}
     one = only(judged([wall([space, insulation(3, 2)])], assemblies=stated), "/fire-blocks")
     assert one.verdict == Verdict.NEEDS_JUDGEMENT and "how does air pass" in one.next_step
+    assert "stand in each of" not in one.reason
+    inner = b.layer(3, kind="cavity", cavity="unventilated", d=0.038, R=0.18, family="air", name="service space")
+    two = only(judged([wall([space, insulation(3, 2), inner])], assemblies=stated), "/fire-blocks")
+    assert "whether the blocks stand in each of" in two.reason and "in which spaces" in two.next_step

@@ -3,11 +3,12 @@
 from layerfolio.codes import judges
 from layerfolio.codes.context import Context, value
 from layerfolio.codes.edge_insulation import edge_proved
-from layerfolio.codes.envelope import parts
+from layerfolio.codes.envelope import EnvelopeRow, parts
 from layerfolio.codes.findings import Finding, Measured, Verdict
 from layerfolio.codes.limits import resolve
 from layerfolio.codes.making import finding
 from layerfolio.codes.outcomes import Outcome, worst
+from layerfolio.codes.register_types import BUILDING
 from layerfolio.codes.requirements import Requirement, requirements
 from layerfolio.codes.site_figures import pressure
 from layerfolio.codes.stated import metres, of_assembly, square_metres
@@ -50,7 +51,8 @@ def judge_share_of_wall(requirement: Requirement, about: Context) -> Finding:
 
 def judge_penetrations(requirement: Requirement, about: Context) -> Finding:
     """The area that beams, slabs and the like may take of the walls together."""
-    areas = [one.area for one in parts(about) if one.group in ("wall", "window", "door", "glass-block", "vehicle-door")]
+    rows = [one for one in parts(about) if one.group in ("wall", "window", "door", "glass-block", "vehicle-door")]
+    areas = [one.area for one in rows]
     share = requirement.figures["share"]
     known = bool(areas) and all(one is not None for one in areas)
     gross = sum(areas) if known else None
@@ -58,10 +60,18 @@ def judge_penetrations(requirement: Requirement, about: Context) -> Finding:
     return finding(
         requirement, about, Verdict.NEEDS_EVIDENCE,
         asked=f"insulated tight all round, and together at most {share * 100:.0f} % of the gross wall area{most}",
-        given=f"gross wall area {square_metres(gross, about.customary)}" if gross else "gross wall area not known",
+        given=_gross_words(gross, rows, about) if gross else "gross wall area not known",
+        step=BUILDING if gross and about.envelope.building is not None else "",
         reason="beams, slabs and joists through the envelope are not in the project file",
         next_step="supply the area of each major structural penetration",
     )  # fmt: skip
+
+
+def _gross_words(gross: float, rows: list[EnvelopeRow], about: Context) -> str:
+    """The gross area and what it is summed of."""
+    net = sum(one.area for one in rows if one.group == "wall")
+    shown = [square_metres(one, about.customary) for one in (gross, net, gross - net)]
+    return f"gross wall area {shown[0]}: walls {shown[1]}, openings in them {shown[2]}"
 
 
 def judge_placement(requirement: Requirement, thermal: ThermalStudy, vapour: VapourStudy, about: Context) -> Finding:
@@ -142,7 +152,7 @@ def judge_air_routes(requirement: Requirement, about: Context) -> Finding:
         requirement, about, found.verdict, reason=found.reason, next_step=found.next_step,
         asked=f"(a) built as 9.36.2.10 describes, (b) tested to CAN/ULC-S742, {leakage} at most, or (c) tested to ASTM E2357, "
         f"{leakage} at most, with the barrier on the warm side and wind pressure of {limit} at most",
-        given="; ".join(filter(None, (f"route by {route}" if route else "", third + (", so route (c) is closed" if closed else "")))),
+        given=(f"route by {route}; " if route else "") + third + (", so route (c) is closed" if closed else ""),
     )  # fmt: skip
 
 

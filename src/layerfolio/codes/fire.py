@@ -178,5 +178,9 @@ def _blocks(requirement: Requirement, assembly: Assembly, about: Context) -> Out
     if open_:
         spaces = listed([called(one) for one in open_])
         step = f"ask the authority: how does air pass the blocks in {spaces}, which is drawn ventilated?"
-        return Outcome(Verdict.NEEDS_JUDGEMENT, f"{words}; solid blocks close a space that counts as ventilated", step)
+        words += "; solid blocks close a space that counts as ventilated"
+        if len(every := [called(one) for one in assembly.layers if one.kind == "cavity"]) > 1:
+            words += f"; whether the blocks stand in each of {listed(every)} is not stated"
+            step = f"show in which spaces the blocks stand; {step}"
+        return Outcome(Verdict.NEEDS_JUDGEMENT, words, step)
     return Outcome(Verdict.MEETS, f"{words}; that they stand at each floor is seen on site")

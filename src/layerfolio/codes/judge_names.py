@@ -5,6 +5,8 @@ OF_ONE_CODE = {
     "clearance": ("water", "judge_clearance"),
     "roof_vents": ("roof_vents", "judge_roof_vents"),
     "roof_clearance": ("roof_vents", "judge_roof_clearance"),
+    "roof_slope": ("roof_covering", "judge_roof_slope"),
+    "eave_protection": ("roof_covering", "judge_eave_protection"),
     "flame_spread": ("fire", "judge_flame_spread"),
     "fire_blocks": ("fire", "judge_fire_blocks"),
     "limiting_distance": ("fire_distance", "judge_limiting_distance"),
