@@ -78,6 +78,7 @@ class About(Record):
     revision: str | None = key(Line("A", 8), "mark of the revision")
     page: str = key(Pick("letter", "tabloid", "a4", "a3"), "sheet size", default="letter")
     units: str = key(Pick("metric", "customary"), "which units come first", default="metric")
+    hatch: str = key(Pick("full", "light"), "hatching of drawings: light where an office copies its prints", default="full")
     sheet_numbers: str = key(
         Pick("plain", "discipline"), "plain, or by discipline letter, digit of kind and sequence", default="plain"
     )

@@ -36,7 +36,7 @@ from layerfolio.units.show import fixed, significant
 def assembly_sheet(desk: Desk, name: str) -> Sheet:
     """Drawing, layer table, result box."""
     one, page = desk.dossier.assemblies[name], desk.dossier.project.project.page
-    drawing = section(one, units=desk.system, page=page, width=FIELDS[page], notes=page in WIDE)
+    drawing = section(one, units=desk.system, page=page, width=FIELDS[page], notes=page in WIDE, light=desk.is_light)
     table = layer_table(desk.dossier.thermal[name], desk.dossier.vapour[name], desk.system, desk.book)
     blocks: list[Block] = [
         Head(plain(name), plain(one.title), plain(_phrase(desk, name))),

@@ -42,6 +42,11 @@ class Desk:
 
         return tuple(number for number, _, there in structural_answers(self) if there)
 
+    @property
+    def is_light(self) -> bool:
+        """Whether drawings have half their hatching."""
+        return self.dossier.project.project.hatch == "light"
+
     def line(self, finding: Finding) -> int:
         """The number of a finding's line in the compliance record, from 1."""
         return self.dossier.findings.index(finding) + 1

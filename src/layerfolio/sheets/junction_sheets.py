@@ -31,7 +31,8 @@ def _overview(desk: Desk, junctions: tuple[Junction, ...]) -> Sheet:
     page = desk.dossier.project.project.page
     facts = building_facts(desk.dossier.project, desk.dossier.assemblies, junctions)
     drawn = building_drawn(
-        junctions, desk.dossier.assemblies, facts.storeys, facts.span, desk.system, width=FIELDS[page], room=ROOM[page] - REMARKS
+        junctions, desk.dossier.assemblies, facts.storeys, facts.span, desk.system, width=FIELDS[page], room=ROOM[page] - REMARKS,
+        light=desk.is_light,
     )
     phrase = "water, air, vapour and heat followed from ground to roof"
     blocks: list[Block] = [Head(BUILDING_SECTION, "Section through the building", phrase)]
@@ -58,7 +59,7 @@ def _sheet(desk: Desk, junction: Junction) -> Sheet:
     def room(detail: Detail) -> float:
         return ROOM[page] - (_texts(detail, width) if page not in WIDE else 0.0)
 
-    drawn = junction_drawn(junction, desk.dossier.assemblies, desk.system, width=width, room=room)
+    drawn = junction_drawn(junction, desk.dossier.assemblies, desk.system, width=width, room=room, light=desk.is_light)
     number = f"D{junction.number}"
     blocks = (
         Head(number, plain(junction.title), drawn.detail.kind),

@@ -15,7 +15,7 @@ def upright_section(desk: Desk, name: str, first: Drawing) -> tuple[tuple[Block,
     one, page = desk.dossier.assemblies[name], desk.dossier.project.project.page
     if one.kind not in WALLS:
         return (), ()
-    drawing = section(one, units=desk.system, page=page, width=FIELDS[page], view="vertical", room=TALLEST)
+    drawing = section(one, units=desk.system, page=page, width=FIELDS[page], view="vertical", room=TALLEST, light=desk.is_light)
     more = [note.rstrip(".") for note in drawing.notes if note not in first.notes]
     blocks: list[Block] = [Heading(f"{plain(name)} cut from top to bottom"), Figure(drawing)]
     if more:
