@@ -5,7 +5,6 @@ from layerfolio.drawing.layout_stack import Band
 
 OVER = 5.0  # mm that a piece runs on behind a break line
 BOARD = 140.0  # real mm, width of boards that are cut across
-JOINT = 0.53  # of the length: butt joint of boards seen along
 
 
 def pieces(
@@ -25,8 +24,6 @@ def pieces(
         step = BOARD / scale
         count = int((length + OVER) / step) + 1
         return "timber", [(one * step - 2.0, (one + 1) * step - 2.0) for one in range(count + 1)]
-    if family == "timber-board":
-        return family, [(-OVER, JOINT * length), (JOINT * length, length + OVER)]
     return family, [(-OVER, length + OVER)]
 
 
