@@ -32,9 +32,17 @@ def test_the_system_that_comes_first(text, kind, metric, customary):
     assert written(quantity, "customary").replace("\u00a0", " ") == customary
 
 
-@pytest.mark.parametrize("name", ["chandlery", "net-loft", "straw-cottage"])
+@pytest.mark.parametrize("name", ["chandlery", "net-loft", "straw-cottage", "straw-cottage/fixed.yaml"])
 def test_the_space_for_the_decision_stands_on_the_cover_itself(tmp_path, name):
     """The authority writes beside what the package is: with all its sheets in the index the cover keeps to one page."""
     made = package(compile_dossier(open_project(Path(__file__).parents[2] / "examples" / name)))
     bind(made, tmp_path / "package.pdf")
     assert len(made.sheets) > 20 and PdfReader(tmp_path / "package.pdf").page_labels[:2] == ["G0", "G1"]
+
+
+def test_a_variant_says_so_in_words_of_an_office():
+    """A file's name says nothing to whoever holds the paper."""
+    straw = Path(__file__).parents[2] / "examples" / "straw-cottage"
+    heads = [package(compile_dossier(open_project(path))).sheets[0].blocks[0] for path in (straw, straw / "fixed.yaml")]
+    assert heads[0].subtitle == "Envelope assemblies: permit submittal package"
+    assert heads[1].subtitle == "Envelope assemblies: permit submittal package; variant (C2)"

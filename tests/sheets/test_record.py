@@ -480,7 +480,7 @@ class TestVariants:
     def test_a_variant_names_its_base_and_what_differs(self, tmp_path):
         desk = desk_of(variant(tmp_path, "project: {permit: BP-7, parcel: PID 025-117}\nindoor: {temperature: 21 degC}\n"))
         first, second = as_text(cover(desk)), as_text(criteria(desk))
-        assert "Variant of project.yaml, sheet C2" in first
+        assert "permit submittal package; variant (C2)" in first
         assert "It states otherwise: project.permit, project.parcel, indoor.temperature." in second
         assert "BP-7" in first and "PID 025-117" in first
 

@@ -130,7 +130,8 @@ def test_a_half_is_rounded_up_on_the_decimals_that_people_see(value, decimals, t
 @pytest.mark.parametrize(
     ("value", "digits", "text"),
     [(11.25, 3, "11.3"), (9.375, 3, "9.38"), (0.90625, 4, "0.9063"), (7.6475, 4, "7.648"), (9.9996, 4, "10.00"),
-     (99999.5, 5, "100000"), (46025.0, 4, "46030"), (2.5e-10, 1, "3·10⁻¹⁰"), (9.9999e-5, 4, "0.0001000"), (9.99996e-11, 4, "1.000·10⁻¹⁰")],
+     (99999.5, 5, "100000"),
+     (46025.0, 4, "46030"), (2.5e-10, 1, "3·10⁻¹⁰"), (9.9999e-5, 4, "0.0001000"), (9.99996e-11, 4, "1.000·10⁻¹⁰")],
 )  # fmt: skip
 def test_significant_digits_round_a_half_up_too(value, digits, text):
     assert significant(value, digits) == text

@@ -34,8 +34,7 @@ class NumberedPiece(Piece):
         return first, NumberedPiece(self.number, again, halves[1], self.width, self.rule)
 
     def closer(self, share: float) -> "NumberedPiece":
-        content = Stack([piece.closer(share) for piece in self.content.pieces])
-        return NumberedPiece(self.number, self.label, content, self.width, self.rule)
+        return NumberedPiece(self.number, self.label, self.content.closer(share), self.width, self.rule)
 
     def squeeze(self, room: float) -> None:
         for piece in self.content.pieces:
@@ -78,6 +77,9 @@ class BesidePiece(Piece):
             halves.append(parts)
         (left, left_rest), (right, right_rest) = halves
         return BesidePiece(left, right, self.width), BesidePiece(left_rest, right_rest, self.width)
+
+    def closer(self, share: float) -> "BesidePiece":
+        return BesidePiece(self.left.closer(share), self.right.closer(share), self.width)
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         self.left.paint(pen, x, y, place)

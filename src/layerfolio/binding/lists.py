@@ -95,12 +95,12 @@ class PairsPiece(Piece):
     kind = "pairs"
     ROW = 5.25
 
-    def __init__(self, rows: tuple[PairLines, ...], label_width: float):
-        self.rows, self.label_width = rows, label_width
+    def __init__(self, rows: tuple[PairLines, ...], label_width: float, row: float = ROW):
+        self.rows, self.label_width, self.row = rows, label_width, row
         self.height = sum(map(self._high, rows))
 
     def _high(self, row: PairLines) -> float:
-        return self.ROW + LEADING * (max(map(len, row)) - 1)
+        return self.row + LEADING * (max(map(len, row)) - 1)
 
     @property
     def least(self) -> float:
@@ -112,13 +112,19 @@ class PairsPiece(Piece):
             used += self._high(self.rows[count])
             count += 1
         if 0 < count < len(self.rows):
-            return PairsPiece(self.rows[:count], self.label_width), PairsPiece(self.rows[count:], self.label_width)
-        fitting = int((room - self.ROW + LEADING) / LEADING)
+            return self._with(self.rows[:count]), self._with(self.rows[count:])
+        fitting = int((room - self.row + LEADING) / LEADING)
         if not force or count or fitting < 1:
             return None
         label, value = self.rows[0]
         first, rest = (label[:fitting], value[:fitting]), (label[fitting:], value[fitting:])
-        return PairsPiece((first,), self.label_width), PairsPiece((rest, *self.rows[1:]), self.label_width)
+        return self._with((first,)), self._with((rest, *self.rows[1:]))
+
+    def _with(self, rows: tuple[PairLines, ...]) -> "PairsPiece":
+        return PairsPiece(rows, self.label_width, self.row)
+
+    def closer(self, share: float) -> "PairsPiece":
+        return PairsPiece(self.rows, self.label_width, self.row - share * (self.row - LEADING))
 
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         for label, value in self.rows:

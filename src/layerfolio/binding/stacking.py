@@ -102,6 +102,9 @@ class Stack(Piece):
             return None
         return Stack([one for one, _ in placed]), Stack(rest)
 
+    def closer(self, share: float) -> "Stack":
+        return Stack([piece.closer(share) for piece in self.pieces])
+
     def paint(self, pen: Pen, x: float, y: float, place: Place) -> None:
         above = None
         for piece in self.pieces:

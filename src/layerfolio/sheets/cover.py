@@ -19,7 +19,7 @@ def cover(desk: Desk) -> Sheet:
     about = desk.dossier.project.project
     head = Head(
         "", plain(about.title), f"Revision {plain(about.revision)}" if about.revision else "", large=True,
-        subtitle=_variant(desk) or "Envelope assemblies: permit submittal package", under=plain(str(about.date or "")),
+        subtitle=f"Envelope assemblies: permit submittal package{_variant(desk)}", under=plain(str(about.date or "")),
     )  # fmt: skip
     facts = Beside(
         (Heading("Project", True), _project(desk), Heading("Code basis", True), _code(desk)),
@@ -34,9 +34,8 @@ def cover(desk: Desk) -> Sheet:
 
 
 def _variant(desk: Desk) -> str:
-    """Of a project file that holds only what differs: the file it is a variant of, and where the differences stand."""
-    base = desk.dossier.project.variant_of
-    return f"Permit submittal package. Variant of {plain(base)}, sheet {CRITERIA}" if base else ""
+    """Of a project file that holds only what differs: where the differences stand."""
+    return f"; variant ({CRITERIA})" if desk.dossier.project.variant_of else ""
 
 
 def _project(desk: Desk) -> Pairs:
