@@ -204,6 +204,19 @@ def test_canadian_sets_never_meet(set_id, family):
     assert "end before the framing" in short.reason
 
 
+def test_without_a_design_suction_it_is_asked_for():
+    one = hung(fasteners("screw", length=4.0, spacing=12), weight=3, set_id="nbc-2020")
+    assert "site_loads.wind_suction" in of_clause(NBC, one, "nbc-2020").next_step
+
+
+@pytest.mark.parametrize("pins", [None, fasteners("screw", length=4.0, spacing=12)], ids=["not stated", "stated"])
+def test_furring_on_a_roof_has_a_line_of_its_own_and_is_designed(pins):
+    roof = replace(hung(pins, weight=3, set_id="nbc-2020"), kind="roof", slope=30.0)
+    found = of_clause("/roof-furring", roof, "nbc-2020")
+    assert found.verdict in (Verdict.NEEDS_JUDGEMENT, Verdict.NEEDS_EVIDENCE) and found.mark == "memory"
+    assert "licensed professional" in found.next_step and "Part 4" in found.asked
+
+
 def test_the_data_is_the_printed_table():
     for set_id in SETS:
         own = {one.question: one for one in requirements(set_id)}

@@ -92,7 +92,13 @@ def _calculated(why: str, study: Attachment, about: Context) -> Outcome:
         step = f"the fastening is {DESIGN}; for a calculation beside it state {'; '.join(study.missing)}"
         return Outcome(Verdict.NEEDS_JUDGEMENT, f"{why}; not stated: {'; '.join(study.missing)}", step)
     said = f"{why}; {numbers(study, about)}: information for the engineer"
-    return Outcome(Verdict.NEEDS_JUDGEMENT, said, f"the fastening is {DESIGN}; put the calculation to the authority")
+    suction = "; state site_loads.wind_suction, the design suction on the cladding" if _no_suction(study) else ""
+    return Outcome(Verdict.NEEDS_JUDGEMENT, said, f"the fastening is {DESIGN}; put the calculation to the authority{suction}")
+
+
+def _no_suction(study: Attachment) -> bool:
+    """Whether withdrawal is calculated and nothing is known to set beside it."""
+    return study.withdrawal_capacity is not None and study.withdrawal_demand is None
 
 
 def _designed(reasons: list[str], study: Attachment, about: Context) -> Outcome:

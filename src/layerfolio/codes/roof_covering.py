@@ -95,7 +95,8 @@ def _eave(rule: dict[str, Any], row: dict[str, Any] | None, slope: float, about:
         step = "state climate.heating_degree_days"
         return Outcome(Verdict.NEEDS_EVIDENCE, "it is asked by the degree-days of the place, which are not given", step)
     if judges.at_most(about.degree_days, rule["degree_days_at_most"]):
-        return Outcome(Verdict.NOT_ASKED, f"the place has no more than {degree_days(rule['degree_days_at_most'], about.customary)}")
+        most = degree_days(rule["degree_days_at_most"], about.customary)
+        return Outcome(Verdict.NOT_ASKED, f"the place has no more than {most}")
     return Outcome(
         Verdict.NEEDS_EVIDENCE, "the eave is not in the project file",
         f"supply the detail of the eave: its protection, or an overhang of more than {metres(rule['up'], about.customary)} along "
