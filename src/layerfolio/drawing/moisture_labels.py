@@ -12,6 +12,7 @@ from layerfolio.drawing.moisture_axes import label
 CROSSED = 6.0  # a curve under a label counts as so many mm of distance
 PITCH = 3.9  # between values at the right
 AWAY = (1.8, 3.0, 4.5, 6.5, 9.0, 12.0, 16.0)  # mm from a point to its label, tried in turn
+BESIDE = 4.5  # mm at most where a label has to be seen as the point's own
 
 
 def right_labels(x: float, wanted: Sequence[tuple[float, str, str]], top: float, bottom: float) -> list[Text]:
@@ -41,11 +42,15 @@ def point_label(
     curves: Sequence[Sequence[Point]],
     taken: Sequence[Text],
     frame: tuple[float, float, float, float],
+    spare: bool = False,
 ) -> Text | None:
-    """A bold value near a point, inside the frame, clear of other texts, and of curves where it can be; None: no room."""
+    """A bold value near a point, inside the frame, clear of other texts, and of curves where it can be; None: no room.
+
+    `spare`: the value is said elsewhere too, so it stands only close to its point and off every curve.
+    """
     left, bottom, right, top = frame
     best, least = None, 1e9
-    for away in AWAY:
+    for away in (one for one in AWAY if not spare or one <= BESIDE):
         for dx, dy, anchor in (
             (1, -1, "start"),
             (1, 1, "start"),
@@ -63,7 +68,7 @@ def point_label(
                 continue
             crossed = sum(crosses_outline(a, b, box) for curve in curves for a, b in pairwise(curve))
             cost = CROSSED * crossed + away
-            if cost < least:
+            if cost < least and not (spare and crossed):
                 best, least = one, cost
         if best is not None and least < away + 1.0:
             return best

@@ -122,7 +122,10 @@ def _pressure_words(
             )
     else:
         return marks
-    return marks + _point(place.thickness, row, node, run, profile.pressure[node], said, marks, top, bottom, dot=False)
+    nearest_only = not profile.held  # its share stands in the title, its dot is drawn
+    return marks + _point(
+        place.thickness, row, node, run, profile.pressure[node], said, marks, top, bottom, dot=False, spare=nearest_only
+    )
 
 
 def _value(row: Row, y: float) -> float:
@@ -138,13 +141,13 @@ def _wettest_held(run: Run, month: MonthView) -> int:
 
 def _point(
     panel: Panel, row: Row, node: int, run: Run, value: float, said: str, taken: Sequence[Mark], top: float, bottom: float,
-    dot: bool = True,
+    dot: bool = True, spare: bool = False,
 ) -> list[Mark]:  # fmt: skip
     """A dot at a node and its value beside it."""
     at = panel.place(run.nodes[node]), row.axis.at(value)
     texts = [one for one in taken if isinstance(one, Text)]
     frame = (panel.left + 0.5, bottom + 0.3, panel.right - 0.5, top - 0.3)
-    found = labels.point_label(at, said, row.curves, texts, frame)
+    found = labels.point_label(at, said, row.curves, texts, frame, spare)
     return [*([Circle(at, DOT, fill="black", role="plane dot")] if dot else []), *([found] if found else [])]
 
 
