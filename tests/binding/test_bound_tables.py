@@ -87,11 +87,11 @@ def test_every_cell_appears_once_and_in_order(rows, page, long_text, above):
     pages = lay_out([sheet(*blocks, table)], FORMATS[page])
     parts = [piece for leaf in pages for placed in leaf.fields for piece, _ in placed if isinstance(piece, TablePiece)]
     shown = [
-        tuple(" ".join(one.text for one in cell.lines).split() for cell in row.cells)
+        tuple("".join(one.text for one in cell.lines).replace(" ", "") for cell in row.cells)
         for part in parts
         for row in part.rows
     ]
-    assert shown == [(f"{n} {one}".split(), two.split()) for n, (one, two) in enumerate(rows)]
+    assert shown == [(f"{n}{one}".replace(" ", ""), two.replace(" ", "")) for n, (one, two) in enumerate(rows)]
     assert all(part.layout.heads for part in parts)
     assert all(part.open_end for part in parts[:-1])
     assert not parts[-1].open_end
@@ -152,3 +152,19 @@ def test_the_last_line_of_a_row_holds_verdict_and_reason():
     )
     pdf, _ = render(package(sheet(table)))
     assert "needs evidence Expired before the date of this set." in words(pdf).replace("  ", " ")
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(st.integers(1, 14), min_size=12, max_size=40))
+def test_a_row_of_a_record_that_is_not_tall_stays_with_its_reason(heights):
+    rows = tuple(
+        b.Row((str(n), f"question {n}", "\n".join(["asked"] * high), b.VerdictCell(Verdict.MEETS, "path")), after="because")
+        for n, high in enumerate(heights)
+    )
+    columns = (b.Column("No.", "", 12), b.Column("Question", "", 50), b.Column("Asked"), b.Column("Verdict", "", 40))
+    pages = lay_out([sheet(b.Head("", "Record"), b.Table(columns, rows, long_text=True))], FORMATS["letter"])
+    parts = [piece for leaf in pages for placed in leaf.fields for piece, _ in placed if isinstance(piece, TablePiece)]
+    for one, two in pairwise(parts):
+        last, first = one.rows[-1], two.rows[0]
+        if first.cells[0].lines and last.cells[0].lines and first.cells[0].lines[0].text == last.cells[0].lines[0].text:
+            assert heights[int(last.cells[0].lines[0].text)] + 1 >= 9

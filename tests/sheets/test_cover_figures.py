@@ -21,6 +21,12 @@ ROWS = [  # as written, kind, metric first, customary first
     ("4600 K.d", "degree_days", "4600 K·d", "8280 °F·d (4600 K·d)"),
     ("40 L/s", "airflow", "40 L/s", "84.8 cfm (40 L/s)"),
     ("35 cfm", "airflow", "16.5 L/s (35 cfm)", "35 cfm (16.5 L/s)"),
+    ("-28 C", "temperature", "−28 °C", "−18.4 °F (−28 °C)"),
+    ("68 F", "temperature", "20.0 °C (68 °F)", "68 °F (20.0 °C)"),
+    ("-28°C", "temperature", "−28 °C", "−18.4 °F (−28 °C)"),
+    ("70 sqm", "area", "70 m²", "753 ft² (70 m²)"),
+    ("543 sq ft", "area", "50.4 m² (543 ft²)", "543 ft² (50.4 m²)"),
+    ("4950 cu ft", "volume", "140 m³ (4950 ft³)", "4950 ft³ (140 m³)"),
     ("115 mph", "speed", "51.4 m/s (115 mph)", "115 mph (51.4 m/s)"),
 ]
 

@@ -13,7 +13,7 @@ RISE = 0.76
 UNDER_HEAD = 1.1
 CLOSE = 4.3  # the least leading
 CONTINUED = ", continued"
-TALL = 6  # lines of a row that may break
+TALL = 9  # lines of a row that may break; a lower one stays with its reason
 NOTE_BASELINE = 5.0  # of "continued on", below the last rule
 
 Halves = tuple[RowLines, RowLines]
@@ -102,7 +102,7 @@ class TablePiece(Piece):
         return TablePiece(self.layout, first, self.top_rule, True), TablePiece(self.layout, rest, True, self.open_end)
 
     def _part_tall(self, at: int, room: float) -> Halves | None:
-        """A record's row of six lines and more, in two where a part of its longest cell begins, so that the foot is filled."""
+        """A record's row of `TALL` lines and more, in two where a part of its longest cell begins, so that the foot is filled."""
         if not self.layout.long_text or at < 1 or len(self.rows) - at < self.along or self.rows[at].lines < TALL:
             return None
         row, fitting = self.rows[at], int((room - self.layout.extra) / self.layout.leading)

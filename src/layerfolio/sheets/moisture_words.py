@@ -105,6 +105,8 @@ def _reserve(study: TwoPeriodStudy, kind: str) -> str:
     why = ", for its wet cups let more evaporate in summer" if less.evaporated - expected.evaporated > 0 else ""
     why = why if less.reserve > expected.reserve else ""
     shown = f"As expected {significant(expected.reserve, 3)}, less favourable {amount(less.reserve)}{why}"
+    if abs(less.reserve - expected.reserve) < 1e-9:
+        shown = f"As expected {amount(expected.reserve)}, and no other with less favourable values"
     return f"{shown}; asked {amount(RESERVE)}{lower}."
 
 
