@@ -3,7 +3,9 @@
 import pytest
 from workbench import PROJECT, problems, read, spoilt, write
 
+from layerfolio.dossier import open_project
 from layerfolio.home import folder
+from layerfolio.problems import ProblemsFound
 
 OPENING = "openings:\n  A1: {kind: window, in: W1, orientation: ORIENTATION, width: 1200 mm, height: 1000 mm}\n"
 LINE = "wall_lines:\n  L1: {assembly: W1, length: 9.6 m, height: 2.4 m, panel_fastening: {nail: NAIL}}\n"
@@ -44,6 +46,18 @@ def test_known_words_stand_once(tmp_path, word):
 def test_the_example_of_a_code_set_is_the_one_that_was_meant(tmp_path, word, meant):
     (found,) = problems(write(tmp_path, spoilt("set: nbc-2020", f"set: {word}")[0]))
     assert f'did you mean "{meant}"?' in found.message and found.example == meant
+
+
+@pytest.mark.parametrize(("word", "meant"), [
+    ("Quebec", "qc-r1"), ("BC", "bc-2024"), ("British Columbia", "bc-2024"), ("BCBC 2024", "bc-2024"), ("NBC 2020", "nbc-2020"),
+    ("IRC 2021", "irc-2021"), ("irc2024", "irc-2024"),
+])  # fmt: skip
+def test_sets_by_the_name_of_their_place(tmp_path, word, meant):
+    path = write(tmp_path, spoilt("set: nbc-2020", f"set: {word}")[0])
+    with pytest.raises(ProblemsFound) as found:
+        open_project(path)
+    (one,) = [one for one in found.value.problems if one.path == "code.set"]
+    assert one.message.endswith(f': did you mean "{meant}"?') and one.example == meant
 
 
 def test_a_code_set_that_nobody_knows_has_an_example(tmp_path):

@@ -31,7 +31,10 @@ def check_names(tree: Mapping, project: Project | None, known: Known, report: Re
         return
     stated = tree.items["code"].items
     if known.sets and code.set not in (sets := sorted(known.sets())):
-        message = f"the code set {quoted(code.set)} is not known{did_you_mean(code.set, sets)}"
+        from layerfolio.reading.trade_words import meant_by
+
+        other = meant_by(code.set, sets)
+        message = f"the code set {quoted(code.set)} is not known{meant([other]) if other else did_you_mean(code.set, sets)}"
         example = next((one for one in sets if quoted(one) in message), sets[0] if sets else "")
         report.problem(stated["set"].place, "code.set", message, example)
         return

@@ -14,6 +14,8 @@ MEANT = {
     "vapour retarder": "vapour control", "vapor retarder": "vapour control", "vapor control": "vapour control",
     "water resistive barrier": "water control", "weather barrier": "water control", "wrb": "water control",
     "insulation": "thermal control", "cladding": "weather face", "shear": "bracing",
+    "quebec": "qc-r1", "québec": "qc-r1", "qc": "qc-r1", "bc": "bc-2024", "bcbc": "bc-2024", "bcbc 2024": "bc-2024",
+    "british columbia": "bc-2024",
     "outdoor air": "outside air", "exterior": "outside air", "attic": "vented space", "soil": "ground",
     "casement": "side-hung", "awning": "top-hung", "hopper": "bottom-hung", "vinyl": "pvc",
 }  # fmt: skip
