@@ -64,8 +64,9 @@ def test_a_misspelt_key_of_a_block_would_be_found(tmp_path):
 
 
 def test_the_whole_of_it_leaves_nothing_to_look_at_that_a_reader_would_copy(tmp_path):
-    loaded = open_project(written(tmp_path, len(BLOCKS) - 1))
-    assert [str(one) for one in compile_dossier(loaded).cautions] == []
+    dossier = compile_dossier(open_project(written(tmp_path, len(BLOCKS) - 1)))
+    assert [str(one) for one in dossier.cautions] == []
+    assert [one.question for one in dossier.findings if one.verdict == "does not meet"] == []
 
 
 @pytest.mark.parametrize(("stated", "other"), [
