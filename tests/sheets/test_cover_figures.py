@@ -7,6 +7,7 @@ from pypdf import PdfReader
 
 from layerfolio.binding import bind
 from layerfolio.dossier import compile_dossier, open_project
+from layerfolio.sheets.as_text import as_text
 from layerfolio.sheets.cover import written
 from layerfolio.sheets.package import package
 from layerfolio.units.grammar import parse
@@ -52,3 +53,22 @@ def test_a_variant_says_so_in_words_of_an_office():
     heads = [package(compile_dossier(open_project(path))).sheets[0].blocks[0] for path in (straw, straw / "fixed.yaml")]
     assert heads[0].subtitle == "Envelope assemblies: permit submittal package"
     assert heads[1].subtitle == "Envelope assemblies: permit submittal package; variant (C2)"
+
+
+def test_degree_days_name_their_base_in_the_units_that_come_first():
+    def bases(name):
+        words = as_text(package(compile_dossier(open_project(Path(__file__).parents[2] / "examples" / name))).sheets[0])
+        return [line.partition("|")[0].strip() for line in words.splitlines() if line.startswith("Heating degree-days")]
+
+    assert bases("straw-cottage") == ["Heating degree-days below 18 °C (64.4 °F)"]
+    assert bases("chandlery") == ["Heating degree-days below 18 °C"]
+
+
+def test_the_guide_speaks_of_one_assembly_for_all_and_promises_steps_only_where_they_stand():
+    def answers(name):
+        made = package(compile_dossier(open_project(Path(__file__).parents[2] / "examples" / name)))
+        return as_text(next(one for one in made.sheets if one.number == "G1"))
+
+    straw, shop = answers("straw-cottage"), answers("chandlery")
+    assert "W1 ..." in straw and "W1-T, W1-V ..." in straw
+    assert "cladding through insulation, step by step" not in straw and "cladding through insulation, step by step" in shop

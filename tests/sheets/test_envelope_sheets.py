@@ -96,6 +96,10 @@ class TestWholeBuilding:
         assert found["R1"].cells[2:5] == ("50.0", "0.131", "6.54")
         assert found["A1"].cells[4] == "3.09" and found["D1"].cells[4] == "2.22"
 
+    def test_heat_is_counted_by_the_degree_that_comes_first(self, tmp_path):
+        assert rows(whole_building(desk_of(tmp_path, CUSTOMARY)), "Heat per degree")
+        assert rows(whole_building(desk_of(tmp_path)), "Heat per kelvin")
+
     def test_shares_add_up_to_the_whole(self, tmp_path):
         sheet = whole_building(desk_of(tmp_path))
         shares = [float(row.cells[5]) for row in rows(sheet, "Part").values() if not row.total]

@@ -104,6 +104,12 @@ def test_every_change_is_listed_and_says_whether_it_turns_the_answer(chandlery):
     assert [row.cells[-1] == "**turns it**" for row in table.rows] == [one.turns for one in changes]
 
 
+def test_a_change_names_its_air_layer_in_the_units_of_the_sheet(chandlery):
+    named = [row.cells[0] for row in tables(moisture_sheet(chandlery, "W1"), "Change")[0].rows if "coat" in row.cells[0]]
+    inches = chandlery.system == "customary"
+    assert named and all(("118\u00a0in (3\u00a0m)" in one) == inches and "3\u00a0m" in one for one in named)
+
+
 def test_the_ratio_is_printed_and_gives_no_verdict(chandlery):
     sheet = moisture_sheet(chandlery, "W1")
     said = [one.text for one in sheet.blocks if isinstance(one, b.Paragraph) and "Published variants" in one.text]

@@ -61,7 +61,8 @@ def sums(study: BuildingStudy, system: str) -> Table:
     rows.append(Row(("Building", "transmission and air", *together), total=True))
     widths = METRIC if system == "metric" else CUSTOMARY
     columns = (
-        Column("Heat per kelvin", width=58), Column("How much"), *_columns("area", "U", system)[2:5],
+        Column(f"Heat per {'kelvin' if system == 'metric' else 'degree'}", width=58), Column("How much"),
+        *_columns("area", "U", system)[2:5],
         Column("", width=widths[5]),
     )  # fmt: skip
     return Table(columns, tuple(Row((*row.cells, ""), row.total) for row in rows))

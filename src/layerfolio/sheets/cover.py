@@ -70,7 +70,7 @@ def _code(desk: Desk) -> Pairs:
 
 def _criteria(desk: Desk) -> Table:
     """The few that are looked for first; all of them, with their sources, stand on their own sheet."""
-    rows = [one[:2] for one in (*climate_rows(desk), *load_rows(desk), *inside_rows(desk)) if one[0] in FIRST]
+    rows = [one[:2] for one in (*climate_rows(desk), *load_rows(desk), *inside_rows(desk)) if one[0].startswith(FIRST)]
     columns = (Column("Criterion", width=80), Column("Value"))
     return Table(columns, tuple(Row(tuple(map(plain, row))) for row in rows if row[1] != NOT_GIVEN))
 

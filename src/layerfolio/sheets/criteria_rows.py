@@ -87,8 +87,8 @@ def climate_rows(desk: Desk) -> Rows:
     rows = [
         row(desk, "Climate of", "climate.place", source),
         row(desk, "Outside temperature, heating design", "climate.heating_design_temperature", source),
-        row(desk, "Heating degree-days below 18 °C", "climate.heating_degree_days", source),
-        row(desk, "Cooling degree-days above 10 °C", "climate.cooling_degree_days", source),
+        row(desk, f"Heating degree-days below 18 °C{_also(desk, '64.4 °F')}", "climate.heating_degree_days", source),
+        row(desk, f"Cooling degree-days above 10 °C{_also(desk, '50 °F')}", "climate.cooling_degree_days", source),
     ]
     mean = mean_of_year(desk)
     rows.append(("Mean temperature of the year", mean, "mean of the twelve monthly means" if mean != NOT_GIVEN else ""))
@@ -101,6 +101,11 @@ def climate_rows(desk: Desk) -> Rows:
         how = "; ".join(filter(None, ("" if source in found else source, found)))
         rows.append(("Climate zone", shown(at(desk, "code.zone"), desk.system), how or FILE))
     return rows
+
+
+def _also(desk: Desk, words: str) -> str:
+    """The customary figure of a fixed temperature, in brackets where those units come first."""
+    return f" ({words})" if desk.system == "customary" else ""
 
 
 def mean_of_year(desk: Desk) -> str:

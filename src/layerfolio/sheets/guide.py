@@ -58,7 +58,8 @@ def guide(desk: Desk) -> Sheet:
 
 def _sheets(desk: Desk) -> Table:
     """What each kind of sheet answers, in the order of the package; only those that a project can have."""
-    first = next(iter(desk.dossier.assemblies))
+    first, *more = desk.dossier.assemblies
+    others = " ..." if more else ""
     openings = bool(desk.dossier.openings)
     american = desk.dossier.project.code.set.startswith("irc-")
     rows = (
@@ -68,8 +69,8 @@ def _sheets(desk: Desk) -> Table:
         (OPENINGS, "windows and doors: sizes, transmittances, egress", openings),
         (f"{SOURCES}, {SYMBOLS}", "assumptions, choices, source marks; symbols, formulas, hatches", True),
         (CERTIFICATE, "insulation values, to be posted at the electrical panel", american),
-        (first, "an assembly: section to scale, layers, results", True),
-        (f"{first}-T, {first}-V", "its heat calculation; its moisture calculation", True),
+        (f"{first}{others}", "an assembly: section to scale, layers, results", True),
+        (f"{first}-T, {first}-V{others}", "its heat calculation; its moisture calculation", True),
         (BUILDING_SECTION, "a section through the building; what passes each junction", bool(desk.dossier.junctions)),
         ("D1 ...", "one junction each: how the layers of both sides meet, order of work", bool(desk.dossier.junctions)),
         *structural_answers(desk),

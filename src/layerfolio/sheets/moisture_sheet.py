@@ -41,7 +41,7 @@ def moisture_sheet(desk: Desk, name: str) -> Sheet:
         surface=tables.surface(study),
         periods=tables.periods(study),
         periods_note=Marked(words.periods_note(study)),
-        sensitivity=tables.sensitivity(study),
+        sensitivity=tables.sensitivity(study, desk.system),
         construction=Marked(words.construction(study)),
         cautions=[Marked(line) for line in words.cautions(desk, name)],
         notice=notice("moisture"),

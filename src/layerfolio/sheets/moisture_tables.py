@@ -4,6 +4,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.codes.findings import Verdict
 from layerfolio.sheets import moisture_words as words
 from layerfolio.sheets.blocks import Cell, Column, Row, Table, VerdictCell
+from layerfolio.sheets.change_words import change_words
 from layerfolio.sheets.desk import Desk
 from layerfolio.sheets.figures import NONE, in_system, unit_of
 from layerfolio.sheets.markup import plain
@@ -157,7 +158,7 @@ def _value(check: Check | None, share: bool) -> str:
     return significant(check.value * (100 if share else 1), 3) if check.value else "0"
 
 
-def sensitivity(study: CondensationStudy) -> Table | None:
+def sensitivity(study: CondensationStudy, system: str) -> Table | None:
     """Each change, what it comes to, whether it turns the verdict."""
     if not study.sensitivity:
         return None
@@ -168,11 +169,11 @@ def sensitivity(study: CondensationStudy) -> Table | None:
     rows = []
     for change in study.sensitivity:
         if change.outcome is None:
-            rows.append(Row((words.marked(change.words), f"not run: {plain(change.why)}", NONE, NONE)))
+            rows.append(Row((change_words(change.words, system), f"not run: {plain(change.why)}", NONE, NONE)))
             continue
         most = significant(change.greatest_accumulation, 3) if change.greatest_accumulation else "0"
         month = f", {change.greatest_month}" if change.greatest_month else ""
         rows.append(Row((
-            words.marked(change.words), OUTCOMES[change.outcome] + month, most, "**turns it**" if change.turns else "no"
+            change_words(change.words, system), OUTCOMES[change.outcome] + month, most, "**turns it**" if change.turns else "no"
         )))  # fmt: skip
     return Table(columns, tuple(rows))

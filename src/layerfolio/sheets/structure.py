@@ -21,10 +21,11 @@ def structural_answers(desk: Desk) -> tuple[tuple[str, str, bool], ...]:
     studied, lines = bool(desk.dossier.dead_loads), bool(desk.dossier.wall_lines)
     fastened = lines or bool(desk.dossier.attachments)
     basis, loads = studied and has_basis(desk), studied and has_loads(desk)
+    stepped = ", step by step" if any(one.modes for one in desk.dossier.attachments.values()) else ""
     inside = "what a panel inside changes, " if basis and panels_inside(desk) else ""
     return (
         (STRUCTURE, f"structural basis: figures of the place, path, {inside}where to stop", basis),
         (BRACING, "each line of bracing: panels, asked and provided, elevation to scale, steps", studied and lines),
-        (FASTENING, "nails of frame and panels; cladding through insulation, step by step", studied and fastened),
+        (FASTENING, f"nails of frame and panels; cladding through insulation{stepped}", studied and fastened),
         (LOADS, "dead load of each assembly by its layers; snow, wind, earthquake as given", loads),
     )  # fmt: skip
