@@ -47,7 +47,8 @@ def _pipe(at: tuple[str, str] | None, layer: Layer) -> Link:
 def _sill(sides: list[Assembly], layers: list[Layer | None], ends: list) -> Link | None:
     """The wall's layer ends over a flashing that sheds clear of the floor: what keeps the ground's water out is another line."""
     if layers[0]:
-        return Link("W", ends[0], ends[1], "lap", f"{short(layers[0])} laps the flashing at the foot")
+        how = "laps" if way(layers[0]) == "membrane" else "is taped over"
+        return Link("W", ends[0], None, "lap" if how == "laps" else "tape", f"{short(layers[0])} {how} the flashing at the foot")
     return Link("W", None, ends[1], broken=_none(sides[0])) if layers[1] else None
 
 

@@ -1,6 +1,9 @@
 """The building section with the schedule of its junctions, and a sheet for each junction."""
 
+from math import ceil
+
 from layerfolio.assembly.junction_types import Junction
+from layerfolio.drawing import font
 from layerfolio.drawing.building.drawn import building_drawn
 from layerfolio.drawing.detail.all import Drawn, junction_drawn
 from layerfolio.drawing.detail.model import Detail
@@ -14,7 +17,7 @@ from layerfolio.sheets.markup import plain
 SERIES = "Details of the junctions"
 LINE, BETWEEN = 4.5, 3.0
 REMARKS = 10.0  # of that the remarks below the building section
-LETTERS_IN_LINE = {180.0: 118, 193.95: 128, 191.0: 126}  # of running text across a field, on the safe side
+TEXT_SIZE, FILLED, GUTTER = 9.0, 0.94, 4.0  # pt; share of a line that words fill at least; mm between two columns
 
 
 def junction_sheets(desk: Desk) -> list[Sheet]:
@@ -87,7 +90,12 @@ def _sentence(text: str) -> str:
 
 def _texts(detail: Detail, width: float) -> float:
     """Height of what stands below the drawing, paper mm."""
-    full = LETTERS_IN_LINE[width]
-    columns = max(-(-len(" ".join(one)) // (full // 2 - 4)) + 1 for one in (detail.order, detail.look))
-    remarks = -(-len(" ".join(detail.remarks)) // full) + 1
-    return (columns + remarks) * LINE + 2 * BETWEEN
+    half = (width - GUTTER) / 2
+    texts = ("Order of work.", *detail.order), ("Look at.", *detail.look)
+    columns = max(_rows(" ".join(one), half) for one in texts)
+    return (columns + _rows(" ".join(("Drawing:", *detail.remarks)), width)) * LINE + 2 * BETWEEN
+
+
+def _rows(text: str, room: float) -> int:
+    """Lines that running text takes at most: a word too long for its line leaves a gap."""
+    return ceil(font.width(text, TEXT_SIZE) / (room * FILLED))

@@ -11,7 +11,8 @@ from layerfolio.drawing.detail.arm import Arm, End, crosses
 from layerfolio.drawing.detail.corner_words import look_at, notes, order_of_work, remarks
 from layerfolio.drawing.detail.model import Break, Detail, Measure, Piece, Sheet, Trace, Word
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
-from layerfolio.drawing.figures import Units, figure, total, with_other
+from layerfolio.drawing.detail.wholes import whole_text
+from layerfolio.drawing.figures import Units
 from layerfolio.drawing.marks import Point
 
 ALONG = 27.0  # paper mm of each wall beyond the other's inner face
@@ -211,14 +212,12 @@ def _depth(corner: Corner, arm: Arm, course: Course | None, letters: str) -> flo
 
 def _measures(corner: Corner, units: Units) -> tuple[Measure, ...]:
     arm = corner.butted
-    thick = [one.layer.thickness for one in arm.courses if one.depth]
-    if any(one is None for one in thick):
+    found = whole_text(arm, units)
+    if found is None:
         return ()
     far = corner.far(arm)
     a, b = arm.place(far, arm.courses[0].start), arm.place(far, arm.courses[-1].end)
-    whole = sum(one.value for one in thick)
-    figures = total((figure(one, units) for one in thick), units)
-    return (Measure(a, b, "x", -far - 9 * corner.scale, whole, with_other(figures, whole, units)),)
+    return (Measure(a, b, "x", -far - 9 * corner.scale, *found),)
 
 
 def _break(corner: Corner, arm: Arm) -> Break:

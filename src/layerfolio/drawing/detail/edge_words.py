@@ -73,8 +73,10 @@ def remarks(place: EdgePlace) -> tuple[str, ...]:
         added = f"Plates, {edge}, flashing and tape"
     found = [f"{added} are drawn as commonly built; the project file does not give their sizes."]
     if place.is_ceiling:
-        found.append("The roof over this ceiling is no assembly of the project file: it is not drawn.")
-    elif place.seat < place.frame_end - 0.5:
+        found.append("The roof over this ceiling, its baffle and the air path over the plate stand on the drawings of the roof.")
+    else:
+        found.append(f"Seat, notch and ties of the {_rafter(place)}s are the engineer's.")
+    if not place.is_ceiling and place.seat < place.frame_end - 0.5:
         found.append("The notch over the plates is drawn no deeper than a third of the rafter; the engineer sets it.")
     if place.junction.cannot:
         found.append(place.junction.cannot)

@@ -42,6 +42,8 @@ def _window(place: RevealPlace) -> Iterator[Note]:
         names = {"head": "header, by the engineer", "sill": "sill plate", "jamb": "studs at the jamb"}
         frame = place.wall.zone("frame")[0]
         yield Note(names[place.edge], (place.place(place.closing / 2, frame.end - 12.0),), side)
+    if place.edge == "jamb" and d0 - place.outer > 12.0:
+        yield Note("reveal board", (place.place(-9.0, place.outer + 12.0),), side)
     if place.inner - d1 > 5.0:
         words = "window board" if place.edge == "sill" else "reveal lining"
         yield Note(words, (place.place(-place.reveal / 2, (d1 + place.inner) / 2),), side)

@@ -30,7 +30,7 @@ def sill(junction: Junction, assemblies: Mapping[str, Assembly], units: Units, s
         sheets=sheets(place),
         traces=traces(place),
         notes=notes(place, units),
-        measures=measures(place),
+        measures=measures(place, units),
         breaks=_breaks(place),
         arrows=_arrows(place),
         words=(

@@ -4,11 +4,13 @@ from collections.abc import Iterator
 
 from layerfolio.drawing.detail.model import Measure
 from layerfolio.drawing.detail.sill_place import SillPlace
+from layerfolio.drawing.detail.wholes import whole
+from layerfolio.drawing.figures import Units
 
 
-def measures(place: SillPlace) -> tuple[Measure, ...]:
+def measures(place: SillPlace, units: Units) -> tuple[Measure, ...]:
     """Clearance of the cladding over the ground, thickness of the edge insulation, thickness of the wall."""
-    return (*_clearance(place), *_edge(place))
+    return (*_clearance(place), *_edge(place), *whole(place.wall, place.top + 7 * place.scale, place.top, units))
 
 
 def _clearance(place: SillPlace) -> Iterator[Measure]:

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
-from layerfolio.drawing.detail.model import Break, Detail, Word
+from layerfolio.drawing.detail.model import Break, Detail, Measure, Word
 from layerfolio.drawing.detail.reveal_lines import sheets, traces
 from layerfolio.drawing.detail.reveal_pieces import PANE, reveal_pieces
 from layerfolio.drawing.detail.reveal_place import RevealPlace
@@ -40,12 +40,23 @@ def _detail(place: RevealPlace, units: Units) -> Detail:
         sheets=sheets(place),
         traces=traces(place),
         notes=notes(place, units),
+        measures=_setback(place),
         breaks=_breaks(place),
         words=_words(place),
         remarks=remarks(place),
         order=order_of_work(place),
         look=look_at(place),
     )
+
+
+def _setback(place: RevealPlace) -> tuple[Measure, ...]:
+    """How far the frame stands behind the face of the cladding, and how deep it is."""
+    deep, far = place.window[0] - place.outer, place.far
+    if place.edge == "jamb" or deep < 5.0:
+        return ()
+    y = place.place(far, 0.0)[1]
+    line = y + (7 if place.edge == "head" else -7) * place.scale
+    return (Measure((place.outer, y), (place.window[0], y), "x", line, deep / 1000),)
 
 
 def _breaks(place: RevealPlace) -> tuple[Break, ...]:
