@@ -72,3 +72,11 @@ def test_the_guide_speaks_of_one_assembly_for_all_and_promises_steps_only_where_
     straw, shop = answers("straw-cottage"), answers("chandlery")
     assert "W1 ..." in straw and "W1-T, W1-V ..." in straw
     assert "cladding through insulation, step by step" not in straw and "cladding through insulation, step by step" in shop
+
+
+def test_an_assembly_without_a_title_is_called_by_its_kind(tmp_path):
+    straw = (Path(__file__).parents[2] / "examples" / "straw-cottage" / "project.yaml").read_text(encoding="utf-8")
+    (tmp_path / "project.yaml").write_text(straw.replace("    title: Straw walls\n", ""), encoding="utf-8")
+    made = package(compile_dossier(open_project(tmp_path / "project.yaml")))
+    heads = {one.number: one.blocks[0] for one in made.sheets}
+    assert (heads["W1"].tag, heads["W1"].title) == ("W1", "Wall") and heads["F1"].title == "Floor over the crawl space"

@@ -374,6 +374,11 @@ def test_the_guide_promises_what_a_panel_inside_changes_only_where_it_stands(tmp
     assert not any(words in said for _, said, _ in structural_answers(desk_of(tmp_path, outside)))
 
 
+def test_lengths_from_inches_print_no_more_than_a_tenth(tmp_path):
+    short = changed(("length: 160 mm", "length: 3 1/8 in"), ("thickness: 50 mm", "thickness: 80 mm"))
+    assert "the fasteners (79.4 mm) do not reach the framing" in as_text(fastening_schedule(desk_of(tmp_path, short)))
+
+
 def write(folder):
     for name, text in (("metric", SMALL), ("customary", CUSTOMARY)):
         (GOLDEN / f"structure-small-{name}.txt").write_text(printed(desk_of(folder, text)), encoding="utf-8")

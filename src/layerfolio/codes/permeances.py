@@ -50,7 +50,7 @@ def published(layer: Layer, set_id: str) -> Published | None:
             continue
         times = row["mm"] / thickness if "mm" in row and thickness else 1.0
         low, high = (ng * NANO * times for ng in row["ng"])
-        scaled = f", to {thickness:g} mm" if times != 1.0 else ""
+        scaled = f", to {round(thickness, 1):g} mm" if times != 1.0 else ""
         return Published(
             row["name"] + scaled, low, high, table["source"], table["place"], table["mark"], row.get("report", False)
         )

@@ -103,7 +103,7 @@ def judge_shingles(
     if wood:
         air = [one for one in layers[wood[-1].number :] if one.cavity == "ventilated" and one.thickness]
         depth = max((one.thickness.value for one in air), default=0.0)
-        given = f"{wood[-1].name}, {depth * 1000:g} mm of ventilated air under it"
+        given = f"{wood[-1].name}, {round(depth * 1000, 1):g} mm of ventilated air under it"
         outcome = Outcome(Verdict.MEETS, "there is so much air under the shingles")
         if depth < least - 1e-9:
             reason = "there is less air under the shingles"

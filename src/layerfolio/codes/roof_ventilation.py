@@ -56,7 +56,8 @@ def _asked(requirement: Requirement, vents: Vents, context: Context) -> str:
 
 def _given(parts: RoofParts, attic: bool, vents: Vents, context: Context) -> str:
     depth = parts.air.thickness.value if parts.air and parts.air.thickness else None
-    first = "a vented attic above" if attic else called(parts.air) + (f", {depth * 1000:g} mm" if depth is not None else "")
+    deep = f", {round(depth * 1000, 1):g} mm" if depth is not None else ""
+    first = "a vented attic above" if attic else called(parts.air) + deep
     areas = [
         f"{word} {square_metres(one, context.customary)}"
         for word, one in (("low", vents.low), ("high", vents.high)) if one is not None

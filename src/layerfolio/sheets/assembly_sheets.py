@@ -39,7 +39,7 @@ def assembly_sheet(desk: Desk, name: str) -> Sheet:
     drawing = section(one, units=desk.system, page=page, width=FIELDS[page], notes=page in WIDE, light=desk.is_light)
     table = layer_table(desk.dossier.thermal[name], desk.dossier.vapour[name], desk.system, desk.book)
     blocks: list[Block] = [
-        Head(plain(name), plain(one.title), plain(_phrase(desk, name))),
+        Head(plain(name), plain(one.title if one.title != name else KIND_WORDS[one.kind]), plain(_phrase(desk, name))),
         Figure(drawing),
         table,
         Space(1.75),

@@ -76,7 +76,7 @@ def _length(about: Inputs, record: Recorder) -> float | None:
     one, pins, data = about.joint, about.joint.fasteners, fastener_data()
     record.section("Penetration", key="penetration")
     if not one.penetration:
-        about.refused.append(f"the fasteners ({pins.length * 1000:g} mm) do not reach the framing")
+        about.refused.append(f"the fasteners ({round(pins.length * 1000, 1):g} mm) do not reach the framing")
         return None
     depth = record.step(f.penetration, L_f=pins.length, l_s=one.side_thickness, gap=one.gap)
     if one.main.thickness and depth > one.main.thickness.value:

@@ -69,8 +69,8 @@ def _steel(found: Inputs) -> None:
     if pins.outer and found.bending_yield is None:
         low, high = data.figures["steel.least"].value * 1000, data.steels[-1][0] * 1000
         needed = "the fastener's own report is needed (fasteners.bending_yield_strength)"
-        words = f"a diameter of {pins.outer * 1000:g} mm is outside the table of steels, {low:.3g} mm to {high:.3g} mm: {needed}"
-        found.refused.append(words)
+        said = f"a diameter of {round(pins.outer * 1000, 2):g} mm is outside the table of steels"
+        found.refused.append(f"{said}, {low:.3g} mm to {high:.3g} mm: {needed}")
 
 
 def _members(found: Inputs) -> None:

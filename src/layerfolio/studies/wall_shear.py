@@ -82,7 +82,8 @@ def _found(table: ShearTable, line: Any, thickness: float, gravity: tuple, ratio
     if grade not in ("sheathing", "structural I", "plywood siding"):
         marks.append(f"{grade} is taken as the table's sheathing: its own stamp decides")
     if pins.nail.diameter.value < nail.diameter - 1e-6 and row.nail == nail.name:
-        marks.append(f"a nail of {pins.nail.diameter.value * 1000:g} mm is taken as {row.nail}, {nail.diameter * 1000:.2f} mm")
+        thick = round(pins.nail.diameter.value * 1000, 2)
+        marks.append(f"a nail of {thick:g} mm is taken as {row.nail}, {nail.diameter * 1000:.2f} mm")
     return UnitShear(
         said, row.wind[number], row.seismic[number], wind, quake, design["edition"], value, factor,
         _aspect(table, ratios, record), tuple(marks), row.origin.source,
