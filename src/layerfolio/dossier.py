@@ -133,7 +133,15 @@ def _of_project(project: Any) -> tuple[Caution, ...]:
     """What the project file states and a set or a standard does not know."""
     from layerfolio.codes.other_sets import set_cautions
 
-    return (*_basis_cautions(project), *_word_cautions(project), *set_cautions(project))
+    return (*_basis_cautions(project), *_word_cautions(project), *set_cautions(project), *_size_cautions(project))
+
+
+def _size_cautions(project: Any) -> tuple[Caution, ...]:
+    if not project.wall_lines:
+        return ()
+    from layerfolio.codes.line_sizes import size_cautions
+
+    return tuple(size_cautions(project))
 
 
 def _basis_cautions(project: Any) -> tuple[Caution, ...]:

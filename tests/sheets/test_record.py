@@ -437,7 +437,7 @@ class TestCertificate:
         text = as_text(certificate(self.house(tmp_path, more=second)))
         first, other = 0.050 / 0.035 + 0.184 / 0.040, 0.070 / 0.035
         assert f"Walls, W1 | R-{first / RSI:.1f}" in text
-        assert f"({(58 * first + 20 * other) / 78:.2f} m²·K/W)" in text
+        assert f"({(65 * first + 20 * other) / 85:.2f} m²·K/W)" in text
 
 
 def test_the_guide_names_the_sheets_a_project_can_have():
