@@ -80,3 +80,9 @@ def test_an_assembly_without_a_title_is_called_by_its_kind(tmp_path):
     made = package(compile_dossier(open_project(tmp_path / "project.yaml")))
     heads = {one.number: one.blocks[0] for one in made.sheets}
     assert (heads["W1"].tag, heads["W1"].title) == ("W1", "Wall") and heads["F1"].title == "Floor over the crawl space"
+
+
+def test_a_share_of_framing_rounds_its_half_up():
+    """1 1/2 in at 16 in is 9.375 %."""
+    made = package(compile_dossier(open_project(Path(__file__).parents[2] / "examples" / "straw-cottage")))
+    assert "Joists of layer 2 take 9.38 % of the area" in as_text(next(one for one in made.sheets if one.number == "C5"))

@@ -7,6 +7,7 @@ from layerfolio.assembly.types import Choice, Kind, Member
 from layerfolio.catalogue.code_tables import CodeTables
 from layerfolio.catalogue.datum import Datum, Origin
 from layerfolio.catalogue.types import Material
+from layerfolio.steps.spelling import shown
 
 FRAME_OF = {"slab": "floor", "foundation-wall": "foundation-wall"}
 USUAL_MEMBER = {
@@ -111,6 +112,6 @@ def _share(
             ]
     width = framing.width.value if framing.width else 0.0
     share = width / spacing if spacing else 0.0
-    words = f"{plural(name).capitalize()} of layer {where[0]} take {share * 100:.3g} % of the area"
+    words = f"{plural(name).capitalize()} of layer {where[0]} take {shown(share * 100, 3)} % of the area"
     origin = Origin("default", "common-practice", "width over spacing", "given")
     return Datum(share, origin, "width over spacing"), [Choice(words, "no fraction is stated: width over spacing")]
