@@ -87,6 +87,14 @@ def test_the_force_that_the_equivalent_has_to_show():
     assert "6.2 kN" in one.next_step and f"{6.232 * 0.51 * 1.38:.1f} kN" in one.next_step
 
 
+def test_the_force_is_found_step_by_step():
+    """0.5 kPa under a roof: 1.90 m of WSP-A at 3.28 kN/m are 6.232 kN; .51 for the distance, 1.38 for the number."""
+    found = judged(at(), line(line_spacing="3.8 m", lines_in_direction=4, **B), wall())
+    steps = {one.formula.name: one for one in found.trace.steps()}
+    assert steps["band_force"].value == pytest.approx(1.00 * 6220, rel=0.01)
+    assert steps["force_by_factors"].value == pytest.approx(6232 * 0.51 * 1.38)
+
+
 @pytest.mark.parametrize("stated", [B, B | {"panels": (panel("9.6 m", "0 m"),)}])
 @pytest.mark.parametrize("assembly", [OUTSIDE, wall()])
 def test_no_line_meets_while_the_lengths_by_earthquake_are_not_carried(stated, assembly):

@@ -150,6 +150,6 @@ def judge_in_force(context: Context) -> Finding | None:
     return about_set(
         context, "in-force", row, title, Verdict.NEEDS_JUDGEMENT,
         asked=said["asked"], given=given,
-        reason=f"a model code has force only where it is adopted; known: {known}{early}",
+        reason=f"{said.get('why', 'a model code has force only where it is adopted')}; known: {known}{early}",
         next_step="ask the authority: is this edition in force on the date of the application, and with which changes?",
     )  # fmt: skip

@@ -12,6 +12,7 @@ from layerfolio.codes.line_types import ENGINEER, FACE, FASTENING, LAYOUT, LENGT
 from layerfolio.codes.lines_bc_boards import board_of_type, nails_of_board, no_type
 from layerfolio.codes.lines_bc_length import band_forces, required_length
 from layerfolio.codes.site_figures import pressure
+from layerfolio.steps.trace import Trace
 
 ROUTE = "a design by Part 4 or an engineering guide, or an alternative solution"
 
@@ -55,6 +56,8 @@ def _judged(known: Facts, tables: dict[str, Any], path: str, wind: float, given:
     answers = {FACE: _face(known, tables, given, wind), PANEL: _panel(known, tables, row), FASTENING: fastening}
     answers[LENGTH] = _length(known, tables, row, length, provided, need)
     answers[LAYOUT] = _layout(known, tables, counted)
+    if known.inside:
+        trace = Trace((*trace.entries, *band_forces(known, tables, wind)[1].entries))
     return LineJudged(known.study.name, path, answers, length, provided, "m", trace)
 
 
@@ -66,7 +69,7 @@ def _face(known: Facts, tables: dict[str, Any], given: str, wind: float) -> Answ
         return answer
     if known.inside and known.grade != "gypsum board":
         reason = "a wood panel on the inner face is not among what the clause names, so the line does not meet it literally"
-        step = f"take {ROUTE}; what the equivalent has to show: {band_forces(known, tables, wind)}"
+        step = f"take {ROUTE}; what the equivalent has to show: {band_forces(known, tables, wind)[0]}"
         return Answer(Verdict.DOES_NOT_MEET, clause, asked, given, reason, step)
     if known.another:
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, known.another, "show the stamp of the panel")

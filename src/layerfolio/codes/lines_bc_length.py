@@ -75,23 +75,29 @@ def _continuous(known: Facts, row: dict[str, float]) -> float:
     return row["continuous"] if whole else row["intermittent"]
 
 
-def band_force(tables: dict[str, Any], wind: float, floors: int) -> float | None:
+def band_force(tables: dict[str, Any], wind: float, floors: int, record: Recorder | None = None) -> float | None:
     """Unadjusted force behind the table in N: the greater of length times resistance of the types it prints."""
     table = next((one for one in tables["wind"]["rows"] if wind <= one["up_to"] + 1e-6), None)
     if table is None or floors >= 3:
         return None
     rows = {one["name"]: one["resistance"] * KN for one in tables["types"]["rows"]}
-    return max(f.band_force(L_t=table[name][floors], v_r=rows[name]) for name in ("WSP-A", "WSP-B"))
+    record = record or Recorder()
+    return max(
+        record.step(f.band_force, about=name, L_t=table[name][floors], v_r=rows[name]) for name in ("WSP-A", "WSP-B")
+    )
 
 
-def band_forces(known: Facts, tables: dict[str, Any], wind: float) -> str:
-    """The force in words, with the factors where they are known: information for the one who designs."""
-    force = band_force(tables, wind, known.floors if known.floors is not None else 9)
+def band_forces(known: Facts, tables: dict[str, Any], wind: float) -> tuple[str, Trace]:
+    """The force in words and its steps, with the factors where they are known: information for the one who designs."""
+    record = Recorder()
+    record.section("Force on the band by wind", key="force", source=f"{tables['source']}, {tables['wind']['place']}")
+    force = band_force(tables, wind, known.floors if known.floors is not None else 9, record)
     if force is None:
-        return "the lateral force on the band, for which the project file has to say what the line carries"
+        return "the lateral force on the band, for which the project file has to say what the line carries", Trace(())
     factors, need = _factors(known, tables)
     base = f"a lateral force of {force / KN:.1f} kN on the band by wind, derived from the table before its factors"
     if need:
-        return base
-    whole = force * factors["k_e"] * factors["k_r"] * factors["k_s"] * factors["k_n"]
-    return f"{base}; {whole / KN:.1f} kN with exposure, roof, spacing and number of bands; the force by earthquake beside it"
+        return base, record.done()
+    whole = record.step(f.force_by_factors, V_t=force, **{name: factors[name] for name in ("k_e", "k_r", "k_s", "k_n")})
+    words = f"{base}; {whole / KN:.1f} kN with exposure, roof, spacing and number of bands"
+    return f"{words}; the force by earthquake, which is not calculated here", record.done()

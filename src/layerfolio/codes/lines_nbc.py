@@ -67,7 +67,7 @@ def face_answer(known: Facts, clause: str, asked: str, given: str) -> Answer:
         reason = f"{known.grade}: its rows are not judged here"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, "ask the authority whether it counts as bracing")
     if known.inside and (before := _before(known)):
-        reason = f"a finish is what the room sees, and {before} stands before the panel; no ruling on that is known here"
+        reason = f"a finish is what the room sees, and before the panel there is {before}; no ruling on that is known here"
         step = f"ask the authority: does the panel count as an interior panel-type finish by 9.29 behind {before}?"
         return Answer(Verdict.NEEDS_JUDGEMENT, clause, asked, given, reason, step)
     return Answer(Verdict.MEETS, clause, asked, given)

@@ -8,7 +8,7 @@ from layerfolio.codes.findings import Finding, Verdict
 from layerfolio.codes.making import finding
 from layerfolio.codes.naming import called
 from layerfolio.codes.requirements import Requirement
-from layerfolio.codes.wording import listed
+from layerfolio.codes.wording import figure, listed
 
 SEALED, UNSEALED = ("taped", "sealed"), ("lapped", "open")
 
@@ -27,8 +27,18 @@ def judge_reminder(requirement: Requirement, assembly: Assembly | None, context:
         )  # fmt: skip
     return finding(
         requirement, context, Verdict(rule["verdict"]), assembly=assembly.name if assembly else None,
-        asked=rule["asked"], given=rule.get("given", ""), reason=rule["reason"], next_step=_step(rule, context),
+        asked=rule["asked"], given=rule.get("given", "") or _transmittance(assembly, context), reason=rule["reason"],
+        next_step=_step(rule, context),
     )  # fmt: skip
+
+
+def _transmittance(subject: Any, context: Context) -> str:
+    """What is provided of an opening on which a reminder is: its transmittance with its basis; empty for other subjects."""
+    value = getattr(subject, "transmittance", None)
+    if value is None:
+        return ""
+    basis = "computed by ISO 10077-1" if subject.how == "computed" else subject.basis or "no basis stated"
+    return f"{figure('U', value, digits=2, customary=context.customary, both=context.both)}, {basis}"
 
 
 def _of_lines(rule: dict[str, Any], context: Context) -> dict[str, str]:

@@ -47,10 +47,16 @@ def length_by_factors(*, L_t: float, k_e: float, k_r: float, k_s: float, k_n: fl
     return L_t * k_e * k_r * k_s * k_n * k_g * k_c
 
 
-@formula("V_b", source="common-practice, resistance times length")
+@formula("V_t", source="common-practice, resistance times length")
 def band_force(*, L_t: float, v_r: float) -> float:
     """Force behind a table of lengths."""
     return L_t * v_r
+
+
+@formula("V_b", source="bc-2024, 9.23.13")
+def force_by_factors(*, V_t: float, k_e: float, k_r: float, k_s: float, k_n: float) -> float:
+    """Force on a band by wind: the one behind the table, with exposure, roof, spacing and number of bands."""
+    return V_t * k_e * k_r * k_s * k_n
 
 
 @formula("k_G", source="sdpws-2015, 4.3.3")

@@ -4,6 +4,7 @@ from layerfolio.codes.naming import called
 from layerfolio.codes.wording import listed
 from layerfolio.sheets import bracing_tables as tables
 from layerfolio.sheets.blocks import Figure, Head, Heading, Sheet
+from layerfolio.sheets.bracing_demand import line_traces
 from layerfolio.sheets.bracing_steps import bracing_steps
 from layerfolio.sheets.bracing_views import elevations
 from layerfolio.sheets.desk import BRACING, Desk
@@ -50,7 +51,7 @@ def bracing_schedule(desk: Desk) -> Sheet | None:
         drawings=list(map(Figure, drawings)),
         goes_on=_goes_on(desk, lines),
         steps_head=Heading("Steps"),
-        steps=bracing_steps(desk, {name: one.trace for name, one in lines.items()}) or "",
+        steps=bracing_steps(desk, line_traces(desk)) or "",
     )
     return Sheet(BRACING, "Bracing schedule", drawings[0].scale_text if drawings else "—", blocks)
 

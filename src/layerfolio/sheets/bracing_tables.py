@@ -65,6 +65,8 @@ def _measured(figure: Measured | None, system: str) -> str:
         return NOT_GIVEN
     if figure.value <= 1 and _is_share(figure.quantity):
         return f"{significant(100 * figure.value)} % of the line"
+    if system == "metric" and figure.value < 1:
+        return f"{fixed(figure.value * 1000, 0)}\u00a0mm"
     return with_unit(figure.value, figure.quantity, system, 4)  # so that a near miss does not round to its limit
 
 

@@ -94,7 +94,7 @@ def path_cell(finding: Finding, findings: tuple[Finding, ...], topic: TopicWords
     chosen = next((one for one in ("prescriptive", "open") if finding.chosen.startswith(one)), finding.chosen)
     lines = [f"_path_ {plain(chosen)}" + (f", line {line}" if line else "")]
     if (who := who_else(finding)) and who != topic.decides:
-        lines.append(f"_decides_ {plain(who)}")
+        lines.append(f"{plain(who)} decide")
     return "\n".join(lines)
 
 

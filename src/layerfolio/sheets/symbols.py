@@ -5,6 +5,7 @@ from layerfolio.drawing.legend import legend
 from layerfolio.glossary import term, terms
 from layerfolio.sheets.assembly_sheets import has_vapour_sheet
 from layerfolio.sheets.blocks import Column, Figure, Head, Row, Sheet, Table
+from layerfolio.sheets.bracing_demand import line_traces
 from layerfolio.sheets.calculation import source_words
 from layerfolio.sheets.desk import SYMBOLS, Desk
 from layerfolio.sheets.markup import plain
@@ -43,9 +44,10 @@ def _entries(desk: Desk) -> list:
     found = desk.dossier
     moisture = [one for name, one in found.condensation.items() if has_vapour_sheet(found.assemblies[name])]
     envelope = [*found.ground.values(), *found.openings.values(), *((found.building,) if found.building else ())]
-    structure = [*found.dead_loads.values(), *found.attachments.values(), *found.wall_lines.values()]
+    structure = [*found.dead_loads.values(), *found.attachments.values()]
     studies = [*found.thermal.values(), *found.vapour.values(), *moisture, *envelope, *structure]
-    return [entry for study in studies for entry in study.trace.entries]
+    traces = [*(one.trace for one in studies), *line_traces(desk).values()]
+    return [entry for trace in traces for entry in trace.entries]
 
 
 def _steps(desk: Desk) -> dict[Formula, Step]:
