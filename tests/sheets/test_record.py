@@ -220,6 +220,11 @@ class TestPaths:
             if found.topic == "vapour" and found.path == "prescriptive" and found.assembly:
                 assert f"monthly balance clears, {found.assembly}-V" in found.performance
 
+    def test_an_aim_is_no_path(self):
+        """Air changes that are aimed at stand among the criteria; they show nothing in the place of a line."""
+        for found in with_paths(compile_dossier(open_project(SHOP)).findings, self.project):
+            assert "aimed" not in found.performance
+
     def test_words_of_a_judge_stay(self):
         (line,) = with_paths((a_finding(performance="its own", chosen="its own path"),), self.project)
         assert (line.performance, line.chosen) == ("its own", "its own path")

@@ -39,7 +39,6 @@ class _Known:
     rules: dict[str, Requirement]
     ways: dict[str, Any]
     energy_path: str
-    leakage: float | None
     answering: Finding | None  # the calculation of the whole envelope
     tradable: frozenset[str] | None = None  # parts that a trade may reach, where the set says which
     other_table: dict[str, str] = field(default_factory=dict)  # of two tables, of which one has to be met: each id's other
@@ -57,7 +56,7 @@ def with_paths(findings: tuple[Finding, ...], project: Any, envelope: Any = None
     rules = {one.id: one for one in requirements(set_id)}
     known = _Known(
         findings, rules, ways(set_id),
-        str(getattr(project.code, "energy_path", None) or ""), getattr(project, "air_changes_at_50_pa", None),
+        str(getattr(project.code, "energy_path", None) or ""),
         next((one for one in findings if _ending(one) in ANSWERS), None), _tradable(envelope),
         _pairs(rules), _use(project),
     )  # fmt: skip
@@ -189,8 +188,6 @@ def _calculated(found: Finding, known: _Known) -> str:
     """What was calculated on the performance path, with its sheet; empty where nothing was."""
     if found.topic == "vapour" and found.assembly:
         return "; ".join(_balance(one) for one in known.findings if _is_balance(one, found.assembly))
-    if "air-" in _ending(found) and found.topic == "air" and known.leakage is not None and found.verdict != Verdict.MEETS:
-        return f"aimed at {known.leakage:g} air changes an hour at 50 Pa"
     other = known.answering
     if other is not None and found.verdict != Verdict.MEETS and _traded(found, other, known):
         where = f", {other.step}" if other.step else ""

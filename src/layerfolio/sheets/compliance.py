@@ -41,12 +41,12 @@ def compliance_record(desk: Desk) -> Sheet:
     blocks = (
         Head("", "Compliance record", plain(phrase)),
         summary(findings),
-        Space(4),
-        table,
         Space(2),
         VerdictCount(verdict_counts(findings)),
         *_without_lines(findings),
-        Paragraph(NOTE),
+        Paragraph(NOTE),  # before the lines: after them it might stand on a page of its own
+        Space(2),
+        table,
     )
     return Sheet(RECORD, "Compliance record", "—", blocks)
 
