@@ -30,6 +30,7 @@ from layerfolio.drawing.detail.sill_wall import wall_pieces
 from layerfolio.drawing.marks import Point
 
 PAST = 420.0  # mm of roof beyond the ridge
+LEGIBLE = 20.0  # mm on paper: a shorter height has no room for its figure
 
 
 def building_section(cut: BuildingCut) -> Detail | None:
@@ -59,7 +60,7 @@ def _measures(cut: BuildingCut) -> Iterator[Measure]:
             yield Measure((inner, low), (inner, high), "y", inner + 19 * cut.scale, (high - low) / 1000)
     if cut.window:
         low, high = cut.window
-        for y in (low, high):
+        for y in (low, high) if (low - cut.finish) / cut.scale >= LEGIBLE else ():
             line = inner + (7 if y == low else 13) * cut.scale
             yield Measure((inner, cut.finish), (inner, y), "y", line, (y - cut.finish) / 1000)
 
