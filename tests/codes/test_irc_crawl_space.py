@@ -89,7 +89,7 @@ def test_deep_joists_need_no_membrane_when_the_authority_sees_it_so(depth, said)
 
 
 def test_the_cottage_by_hand():
-    """7 in2 a foot along 112 ft is 784 in2, 5.44 ft2; 775 ft2 over 150 is 5.17 ft2. 24 in less 11 1/4 and 1 1/8 in is 11 5/8 in."""
+    """7 in2 a foot along 112 ft is 784 in2, 5.44 ft2; 775 ft2 over 150 is 5.17 ft2; 24 in less 11 1/4 and 1 1/8 in is 11 5/8."""
     from pathlib import Path
 
     from layerfolio.dossier import compile_dossier, open_project

@@ -65,5 +65,6 @@ def _to_complete(found: Finding, held: list[Any]) -> Finding:
     """What is asked, and what the document that is named for it still lacks."""
     names, old = listed([title_of(one) for one in held]), next((one for one in held if findable(one)), None)
     if old is not None:
-        return replace(found, next_step=f"{found.next_step}: {title_of(old)} expired on {old.expires}, a newer edition is asked for")
+        words = f"{title_of(old)} expired on {old.expires}, a newer edition is asked for"
+        return replace(found, next_step=f"{found.next_step}: {words}")
     return replace(found, next_step=f"{found.next_step}; state number, and issuer or edition, of {names} (documents)")
