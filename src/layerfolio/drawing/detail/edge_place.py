@@ -12,6 +12,7 @@ from layerfolio.assembly.courses import Course, courses
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End, crosses
+from layerfolio.drawing.detail.on_wall import OnWall
 from layerfolio.drawing.marks import Point
 
 DOWN, ASIDE, LEVEL = 46.0, 14.0, 27.0  # paper mm of wall below the plates, of roof inside the lining
@@ -20,7 +21,7 @@ STEEPEST = 60.0
 
 
 @dataclass(frozen=True)
-class EdgePlace:
+class EdgePlace(OnWall):
     """`wall` and `over`: the wall and the roof or ceiling on it."""
 
     junction: Junction
@@ -30,10 +31,6 @@ class EdgePlace:
     verge: bool
     bottom_at: float | None = None  # y down to which the wall is drawn, x up to which the roof is: as the page asks, else
     right_at: float | None = None
-
-    @property
-    def off(self) -> float:
-        return 1.75 * self.scale
 
     @property
     def slope(self) -> float:
@@ -63,10 +60,6 @@ class EdgePlace:
         a = radians(self.slope)
         return self.frame_end if a < 0.01 else min(self.frame_end, self.carries.depth / 3 / sin(a))
 
-    @property
-    def frame_end(self) -> float:
-        return self.wall.zone("frame")[-1].end
-
     @cached_property
     def plate(self) -> float:
         members = [one.layer.member for one in self.wall.zone("frame") if one.layer.member and one.layer.member.width]
@@ -76,19 +69,6 @@ class EdgePlace:
     def plates(self) -> float:
         """Depth of both plates together."""
         return 2 * self.plate
-
-    @property
-    def outer(self) -> float:
-        return self.wall.courses[0].start
-
-    @cached_property
-    def cover(self) -> float:
-        outer = self.wall.zone("outer")
-        return outer[0].start if outer else 0.0
-
-    @property
-    def inner(self) -> float:
-        return self.wall.courses[-1].end
 
     @property
     def tail(self) -> float:

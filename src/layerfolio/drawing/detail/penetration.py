@@ -8,6 +8,7 @@ from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End
 from layerfolio.drawing.detail.model import Break, Detail, Note, Piece, Sheet, Trace, Word
+from layerfolio.drawing.detail.on_wall import OnWall
 from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served
 from layerfolio.drawing.detail.words import course_note, joined_words, slots
 from layerfolio.drawing.figures import Units
@@ -22,7 +23,7 @@ UP = 44.0  # paper mm of wall above and below
 
 
 @dataclass(frozen=True)
-class PipePlace:
+class PipePlace(OnWall):
     junction: Junction
     wall: Arm
     scale: float
@@ -30,18 +31,6 @@ class PipePlace:
     @property
     def reach(self) -> float:
         return UP * self.scale
-
-    @property
-    def off(self) -> float:
-        return 1.75 * self.scale
-
-    @property
-    def outer(self) -> float:
-        return self.wall.courses[0].start
-
-    @property
-    def inner(self) -> float:
-        return self.wall.courses[-1].end
 
     def axis(self, x: float) -> float:
         """y of the pipe's axis: it falls to the outside."""

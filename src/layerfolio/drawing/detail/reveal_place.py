@@ -10,6 +10,7 @@ from functools import cached_property
 from layerfolio.assembly.courses import Course
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.drawing.detail.arm import Arm
+from layerfolio.drawing.detail.on_wall import OnWall
 from layerfolio.drawing.detail.traces import served
 from layerfolio.drawing.marks import Point
 
@@ -21,7 +22,7 @@ FLASHING = 22.0  # mm between the edge of the opening and what sheds water
 
 
 @dataclass(frozen=True)
-class RevealPlace:
+class RevealPlace(OnWall):
     """`edge`: head, sill or jamb."""
 
     junction: Junction
@@ -30,10 +31,6 @@ class RevealPlace:
     scale: float
     far_at: float | None = None  # how far into the wall it is drawn, where the page does not decide
     beyond_at: float | None = None  # and into the opening, below zero
-
-    @property
-    def off(self) -> float:
-        return 1.75 * self.scale
 
     @property
     def far(self) -> float:
@@ -53,23 +50,6 @@ class RevealPlace:
     @property
     def depth(self) -> float:
         return self.junction.frame_depth * 1000
-
-    @property
-    def frame_end(self) -> float:
-        return self.wall.zone("frame")[-1].end
-
-    @cached_property
-    def cover(self) -> float:
-        outer = self.wall.zone("outer")
-        return outer[0].start if outer else 0.0
-
-    @property
-    def outer(self) -> float:
-        return self.wall.courses[0].start
-
-    @property
-    def inner(self) -> float:
-        return self.wall.courses[-1].end
 
     @cached_property
     def window(self) -> tuple[float, float]:

@@ -7,6 +7,7 @@ from layerfolio.assembly.courses import Course, courses
 from layerfolio.assembly.junction_types import Junction, Link
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
+from layerfolio.drawing.detail.on_wall import OnWall
 
 PLATE = 38.0  # thickness of a plate where the frame does not tell one
 UP, ASIDE, DOWN = 54.0, 11.0, 56.0  # paper mm of wall above, of floor inside the lining, of what lies below
@@ -18,7 +19,7 @@ DECKS = ("plywood", "strand-board", "particle-board", "timber-board", "timber")
 
 
 @dataclass(frozen=True)
-class SillPlace:
+class SillPlace(OnWall):
     """`wall` stands with its datum at x = 0; `floor` is shifted so that what the plate stands on has its top at y = 0."""
 
     junction: Junction
@@ -27,11 +28,6 @@ class SillPlace:
     scale: float
     top_at: float | None = None  # y up to which the wall is drawn, x up to which the floor is: as far as the page asks, else
     right_at: float | None = None
-
-    @property
-    def off(self) -> float:
-        """How far control lines run off the layer they follow."""
-        return 1.75 * self.scale
 
     @cached_property
     def base(self) -> float:
@@ -55,28 +51,10 @@ class SillPlace:
         return self.wall.zone("frame")
 
     @property
-    def frame_end(self) -> float:
-        return self.frame[-1].end
-
-    @property
     def plate(self) -> float:
         """Thickness of the plate: as thick as the studs are wide, at most 50 mm."""
         members = [one.layer.member for one in self.frame if one.layer.member and one.layer.member.width]
         return min(50.0, members[0].width.value * 1000) if members else 0.0
-
-    @property
-    def outer(self) -> float:
-        return self.wall.courses[0].start
-
-    @property
-    def inner(self) -> float:
-        return self.wall.courses[-1].end
-
-    @cached_property
-    def cover(self) -> float:
-        """x of the outermost face of what lies between frame and rain screen."""
-        outer = self.wall.zone("outer")
-        return outer[0].start if outer else 0.0
 
     @property
     def finish(self) -> float:
@@ -186,4 +164,3 @@ class SillPlace:
 
     def link(self, letter: str) -> Link | None:
         return next((one for one in self.junction.links if one.letter == letter), None)
-
