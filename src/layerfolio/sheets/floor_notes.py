@@ -30,7 +30,7 @@ def _edge(desk: Desk, name: str) -> str:
         words.append(f"{length_text(edge['thickness'], system)} thick")
     judged = next((f for f in desk.dossier.findings_of(name, "thermal") if _of_the_edge(f)), None)
     where = f"judged on {RECORD}, line {desk.line(judged)}" if judged else f"counted on {plain(name)}-T"
-    return f"Edge insulation, {', '.join(filter(None, words))}: not drawn; {where}."
+    return f"Edge insulation, {', '.join(filter(None, words))}: not drawn here; {where}."
 
 
 def _of_the_edge(finding: Finding) -> bool:
