@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
+from layerfolio.drawing.extent import extent
 from layerfolio.drawing.geometry import boxes_touch, text_box
 from layerfolio.drawing.lines import crosses_outline, segments_cross
 from layerfolio.drawing.marks import Area, Circle, Clip, Drawing, Group, Line, Mark, Text
@@ -53,3 +54,18 @@ def crossing_leaders(drawing: Drawing) -> list[tuple[str, str]]:
     pieces = [(one.role, a, b) for one in lines(drawing, "leader") for a, b in pairwise(one.points)]
     pairs = combinations(pieces, 2)
     return [(one, two) for (one, *first), (two, *second) in pairs if one != two and segments_cross(*first, *second)]
+
+
+def inside_its_frame(drawing: Drawing) -> None:
+    """Nothing leaves the drawing's own size."""
+    x0, y0, x1, y1 = extent(drawing.marks)
+    assert x0 >= -0.01 and y0 >= -0.01 and x1 <= drawing.width + 0.01 and y1 <= drawing.height + 0.01
+
+
+def keeps_the_laws(drawing: Drawing) -> None:
+    """No label on another, on a tick or on a leader; no leaders that cross; nothing outside the frame."""
+    assert overlapping_labels(drawing) == []
+    assert labels_crossed(drawing, "tick") == []
+    assert labels_crossed(drawing, "leader") == []
+    assert crossing_leaders(drawing) == []
+    inside_its_frame(drawing)

@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from readings import flat, overlapping_labels
+from readings import flat, inside_its_frame, overlapping_labels
 from test_detail_laws import assembly_of, overlaps
 
 from layerfolio.assembly.junction_types import Junction
@@ -11,7 +11,6 @@ from layerfolio.drawing.building.cut import BuildingCut
 from layerfolio.drawing.building.drawn import building_drawn
 from layerfolio.drawing.building.parts import _runs
 from layerfolio.drawing.building.section import building_section
-from layerfolio.drawing.extent import extent
 from layerfolio.drawing.marks import Area
 
 
@@ -53,8 +52,7 @@ def test_pieces_lie_beside_each_other_and_controls_run_through(building, scale):
 @given(buildings(), st.sampled_from(("metric", "customary")))
 def test_it_keeps_to_its_page(building, units):
     drawn = building_drawn(*building, units, room=191.0)
-    x0, y0, x1, y1 = extent(drawn.drawing.marks)
-    assert x0 >= -0.01 and y0 >= -0.01 and x1 <= drawn.drawing.width + 0.01 and y1 <= drawn.drawing.height + 0.01
+    inside_its_frame(drawn.drawing)
     assert overlapping_labels(drawn.drawing) == []
     assert all(one.outline for one in flat(drawn.drawing.marks) if isinstance(one, Area))
 

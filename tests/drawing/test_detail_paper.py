@@ -8,13 +8,12 @@ import detail_pictures
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from readings import areas, crossing_leaders, dots, flat, labels_crossed, lines, overlapping_labels, texts
+from readings import areas, dots, flat, keeps_the_laws, lines, texts
 from test_detail_laws import KINDS, met
 
 from layerfolio.drawing.detail.all import detail_of
 from layerfolio.drawing.detail.model import Break, Detail, Measure, Note, Piece, Trace, Word
 from layerfolio.drawing.detail.paper import drawing_of
-from layerfolio.drawing.extent import extent
 from layerfolio.drawing.geometry import bounds, rectangle, text_box
 from layerfolio.drawing.hatches.strokes import ROLE
 from layerfolio.drawing.lines import distance
@@ -27,12 +26,7 @@ BLOCK = Piece(rectangle(0, 0, 300, 200), "foam", "W1/foam")
 
 def check(detail, **keywords):
     drawing = drawing_of(detail, **keywords)
-    assert overlapping_labels(drawing) == []
-    assert labels_crossed(drawing, "tick") == []
-    assert labels_crossed(drawing, "leader") == []
-    assert crossing_leaders(drawing) == []
-    x0, y0, x1, y1 = extent(drawing.marks)
-    assert x0 >= -0.01 and y0 >= -0.01 and x1 <= drawing.width + 0.01 and y1 <= drawing.height + 0.01
+    keeps_the_laws(drawing)
     assert [one.text for one in texts(drawing, "tag")] == [str(number + 1) for number in range(len(detail.notes))]
     assert all(one.size >= 9.72 for one in texts(drawing))
     return drawing

@@ -8,10 +8,9 @@ import pictured
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from readings import areas, crossing_leaders, dots, flat, labels_crossed, lines, overlapping_labels, texts
+from readings import areas, dots, flat, keeps_the_laws, lines, texts
 
 import builders
-from layerfolio.drawing.extent import extent
 from layerfolio.drawing.geometry import contains, text_box
 from layerfolio.drawing.layout_stack import SHEET, form_of
 from layerfolio.drawing.lines import crosses_outline, distance
@@ -69,12 +68,7 @@ def stated(assembly) -> float:
 
 def check(assembly, **kwargs):
     drawing = section(assembly, **kwargs)
-    assert overlapping_labels(drawing) == []
-    assert labels_crossed(drawing, "tick") == []
-    assert labels_crossed(drawing, "leader") == []
-    assert crossing_leaders(drawing) == []
-    x0, y0, x1, y1 = extent(drawing.marks)
-    assert x0 >= -0.01 and y0 >= -0.01 and x1 <= drawing.width + 0.01 and y1 <= drawing.height + 0.01
+    keeps_the_laws(drawing)
     tags = [one.text for one in texts(drawing, "tag")]
     assert sorted(tag for tag in tags if tag.isdigit()) == sorted(str(one.number) for one in assembly.layers)
     assert len(tags) == len(set(tags))

@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 from builders import assembly, layer
 from layerfolio.catalogue.ground import ground_data
 from layerfolio.formulas import ground as f
-from layerfolio.steps.trace import Choice, Given, Step
+from layerfolio.steps.trace import Choice
 from layerfolio.studies.ground import BASEMENT, SLAB, SUSPENDED, WALL, ground_studies, ground_study
 from layerfolio.studies.thermal import thermal_study
 from layerfolio.units.quantity import Quantity
+from traceable import each_number_is_given_or_found
 
 TABLE_C1 = (
     (0.13, 0.11, 0.10, 0.09, 0.08), (0.22, 0.18, 0.16, 0.14, 0.13), (0.30, 0.24, 0.21, 0.18, 0.17),
@@ -229,11 +230,5 @@ EVERY_KIND = {
 
 @pytest.mark.parametrize("kind", EVERY_KIND)
 def test_every_number_of_a_step_is_given_with_its_source_or_found_above(kind):
-    known = {"R"}  # of the layers: the steps of the thermal resistance stand on the same sheet
-    for entry in ground_study(*EVERY_KIND[kind]).trace.entries:
-        if isinstance(entry, Given):
-            assert entry.source
-            known.add(entry.quantity)
-        elif isinstance(entry, Step):
-            assert {name for name, _ in entry.arguments} <= known
-            known.add(entry.formula.result)
+    # R of the layers: the steps of the thermal resistance stand on the same sheet
+    each_number_is_given_or_found(ground_study(*EVERY_KIND[kind]).trace, {"R"})

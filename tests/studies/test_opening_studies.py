@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from layerfolio.reading.documents import Evidence
-from layerfolio.steps.trace import Given, Step
 from layerfolio.studies.openings import opening_study
+from traceable import each_number_is_given_or_found
 
 U = st.floats(0.3, 6.0)
 SIDE = st.floats(0.4, 3.0)
@@ -109,11 +109,4 @@ BY_AREAS = {"width": None, "glass_area": 1.3, "edge_length": 4.4}
 def test_every_number_of_a_step_is_given_with_its_source_or_found_above(change):
     found = study(**frame_and_glass(**({"U_f": 1.4, "U_g": 1.1, "width": 0.11, "psi": 0.08} | change)))
     assert found.how == "computed"
-    known = set()
-    for entry in found.trace.entries:
-        if isinstance(entry, Given):
-            assert entry.source
-            known.add(entry.quantity)
-        elif isinstance(entry, Step):
-            assert {name for name, _ in entry.arguments} <= known
-            known.add(entry.formula.result)
+    each_number_is_given_or_found(found.trace)

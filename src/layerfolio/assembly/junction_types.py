@@ -54,6 +54,10 @@ class Junction:
     cannot: str = ""  # why the two cannot be drawn meeting; empty where they can
     path: str = ""  # in the project file, for problems
 
+    def link(self, letter: str) -> Link | None:
+        """How one control passes; None where no side has a layer for it."""
+        return next((one for one in self.links if one.letter == letter), None)
+
     @property
     def broken(self) -> tuple[Link, ...]:
         """The controls that do not pass."""

@@ -9,7 +9,7 @@ from layerfolio.drawing.marks import Line, Mark, Point, Text
 from layerfolio.units.show import fixed
 
 FIGURES = 9.0  # pt
-GRID, BASE, AXIS = 0.20, 0.35, 0.25
+GRID, BASE = 0.20, 0.35
 MOST_LINES = 7
 FIGURE_PITCH = 3.3  # mm between the figures of an axis at least
 STEPS = (1.0, 2.0, 2.5, 4.0, 5.0, 10.0)

@@ -22,7 +22,7 @@ from layerfolio.drawing.names import sides
 LEFT = {"metric": (26.0, 10.0), "customary": (29.0, 12.0)}  # section from the field's edge, chain from the section
 OVERALL = 4.0  # overall line from the field's edge
 BRACKET = 4.4  # thermal bracket from the section
-CIRCLE_EDGE, ELBOW, SECTION_EDGE = 2.7, 6.0, 11.5  # from the field's right edge; before the circle
+CIRCLE_EDGE, ELBOW = 2.7, 6.0  # from the field's right edge; before the circle
 NOTE_ELBOW, NOTE_SECTION, NOTE_WIDEST, NOTE_LEAST = 3.2, 7.0, 27.0, 15.0
 ABOVE, BELOW = 5.2, 6.1  # spacing lines from the section
 CLEAR = 1.6  # spacing lines from what stands out of the section

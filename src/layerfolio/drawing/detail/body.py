@@ -16,7 +16,6 @@ SMALL = 12.0  # mm on paper: cut timber as slender as a batten or a plate
 THINNEST, THINNEST_SMALL = 0.7, 0.35  # mm on paper: thinner pieces are solid at this width; the same at 1 : 20 and smaller
 SMALL_SCALE = 20.0
 FINE_LINES = {0.5: 0.35, 0.35: 0.25}  # what outlines become there
-Painted = tuple[Piece, Outline]
 
 
 @dataclass(slots=True)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from layerfolio.drawing.detail.model import Note
 from layerfolio.drawing.detail.traces import served
-from layerfolio.drawing.detail.words import course_note, joined_words
+from layerfolio.drawing.detail.words import course_note, joined_words, with_choices
 from layerfolio.drawing.figures import Units
 
 if TYPE_CHECKING:
@@ -47,7 +47,7 @@ def remarks(corner: Corner) -> tuple[str, ...]:
     found = ["Studs at the corner are drawn as commonly built; their number and nailing follow the structural drawings."]
     if corner.junction.cannot:
         found.append(corner.junction.cannot)
-    return (*found, *(f"{one.text}: {one.because}" for one in corner.junction.choices))
+    return with_choices(found, corner.junction)
 
 
 def order_of_work(corner: Corner) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End, crosses
 from layerfolio.drawing.detail.corner_words import look_at, notes, order_of_work, remarks
 from layerfolio.drawing.detail.model import Break, Detail, Measure, Piece, Sheet, Trace, Word
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, sheet_role, tight_pairs
 from layerfolio.drawing.detail.wholes import whole_text
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.marks import Point
@@ -161,21 +161,21 @@ def _sheets(corner: Corner) -> Iterator[Sheet]:
     for one in corner.through.courses:
         twin = next((o for o in corner.butted.courses if o.layer.name == one.layer.name and o.sheet), None)
         if one.sheet and twin:
-            role = "metal" if one.layer.family == "metal" else "membrane"
+            role = sheet_role(one)
             yield Sheet(around(corner, one.start, twin.start), role, corner.through.name(one.layer))
     for arm, other in ((corner.through, corner.butted), (corner.butted, corner.through)):
         names = {one.layer.name for one in other.courses if one.sheet}
         for one in arm.courses:
             if one.sheet and one.layer.name not in names:
                 ends = arm.place(corner.starts(arm, one), one.start), arm.place(corner.far(arm), one.start)
-                yield Sheet(ends, "metal" if one.layer.family == "metal" else "membrane", arm.name(one.layer))
+                yield Sheet(ends, sheet_role(one), arm.name(one.layer))
 
 
 def _tape(corner: Corner) -> Iterator[Sheet]:
     """In the corner of taped panels."""
-    link = next((one for one in corner.junction.links if one.letter == "A" and not one.broken and "tape" in one.by), None)
+    link = corner.junction.link("A")
     a, b = served(corner.through, "A"), served(corner.butted, "A")
-    if link and a and b and not a.sheet:
+    if link and not link.broken and "tape" in link.by and a and b and not a.sheet:
         x, y = around(corner, a.end + 1.2, b.end + 1.2)[1]
         along = 40.0 if corner.outward else -40.0
         yield Sheet(((x + along, y), (x, y), (x, y - 40.0)), "tape", "tape")
@@ -194,7 +194,7 @@ def _traces(corner: Corner) -> Iterator[Trace]:
 
 def _trace(corner: Corner, a: Course | None, b: Course | None, letters: str) -> Trace:
     depths = [_depth(corner, arm, one, letters) for arm, one in ((corner.through, a), (corner.butted, b))]
-    link = next((one for one in corner.junction.links if one.letter == letters[0]), None)
+    link = corner.junction.link(letters[0])
     if None not in depths and not (link and link.broken):
         return Trace(letters, (around(corner, *depths),))
     runs = []

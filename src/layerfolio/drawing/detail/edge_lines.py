@@ -7,7 +7,7 @@ from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.edge_pieces import HEAD
 from layerfolio.drawing.detail.edge_place import EdgePlace
 from layerfolio.drawing.detail.model import Sheet, Trace
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, sheet_role, tight_pairs
 from layerfolio.drawing.marks import Point
 
 GUTTER = 50.0  # mm, radius as drawn
@@ -17,10 +17,6 @@ OVER = 45.0  # mm that the covering passes the fascia
 def sheets(place: EdgePlace) -> tuple[Sheet, ...]:
     """Membranes of both, then what is added at the edge."""
     return (*_of_wall(place), *_of_roof(place), *_gutter(place), *_verge_flashing(place), *_mesh(place), *_tape(place))
-
-
-def _role(course: Course) -> str:
-    return "metal" if course.layer.family == "metal" else "membrane"
 
 
 def _of_wall(place: EdgePlace) -> Iterator[Sheet]:
@@ -33,7 +29,7 @@ def _of_wall(place: EdgePlace) -> Iterator[Sheet]:
         else:
             d, low = place.wall_top(one), 0.0
         ends = (one.start, place.bottom), (one.start, place.height(d, one.start) - low)
-        yield Sheet(ends, _role(one), place.wall.name(one.layer))
+        yield Sheet(ends, sheet_role(one), place.wall.name(one.layer))
 
 
 def _of_roof(place: EdgePlace) -> Iterator[Sheet]:
@@ -43,7 +39,7 @@ def _of_roof(place: EdgePlace) -> Iterator[Sheet]:
             if one.zone in ("frame", "inner"):
                 start = place.frame_end if one.zone == "inner" else 0.0
             ends = place.point(one.start, start), place.point(one.start, place.right)
-            yield Sheet(ends, _role(one), place.roof.name(one.layer))
+            yield Sheet(ends, sheet_role(one), place.roof.name(one.layer))
 
 
 def _gutter(place: EdgePlace) -> Iterator[Sheet]:
@@ -79,11 +75,11 @@ def _mesh(place: EdgePlace) -> Iterator[Sheet]:
 
 def _tape(place: EdgePlace) -> Iterator[Sheet]:
     water = served(place.wall, "W")
-    if water and not place.is_ceiling and (link := place.link("W")) and not link.broken:
+    if water and not place.is_ceiling and (link := place.junction.link("W")) and not link.broken:
         x = water.start - 1.2
         y = place.height(place.under_outer, x) - 1.2
         yield Sheet(((x, y - 36.0), (x, y), (x - 30.0, place.height(place.under_outer, x - 30.0) - 1.2)), "tape", "tape")
-    link = place.link("A")
+    link = place.junction.link("A")
     wall, roof = served(place.wall, "A"), served(place.roof, "A")
     if not link or link.broken or "tape" not in link.by or not wall or not roof:
         return
@@ -99,7 +95,7 @@ def traces(place: EdgePlace) -> tuple[Trace, ...]:
 def _water(place: EdgePlace) -> Iterator[Trace]:
     """The roof's line sheds over the edge; the wall's begins under it."""
     wall, roof = served(place.wall, "W"), served(place.roof, "W")
-    link = place.link("W")
+    link = place.junction.link("W")
     broken = bool(link and link.broken)
     runs: list[tuple[Point, ...]] = []
     d = roof.start - place.off if roof else place.under_outer
@@ -119,7 +115,7 @@ def _tight(place: EdgePlace) -> Iterator[Trace]:
 
 
 def _turned(place: EdgePlace, wall: Course | None, roof: Course | None, letters: str, off: float) -> Trace:
-    link = place.link(letters[0])
+    link = place.junction.link(letters[0])
     x = depth_of(place.wall, wall, off) if wall else None
     d = depth_of(place.roof, roof, off) if roof else None
     if x is not None and d is not None and not (link and link.broken):
@@ -134,7 +130,7 @@ def _turned(place: EdgePlace, wall: Course | None, roof: Course | None, letters:
 
 def _heat(place: EdgePlace) -> Iterator[Trace]:
     x, d = insulation_middle(place.wall), insulation_middle(place.roof)
-    link = place.link("T")
+    link = place.junction.link("T")
     if x is None and d is None:
         return
     if x is not None and d is not None and not (link and link.broken):

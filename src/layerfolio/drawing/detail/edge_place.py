@@ -9,7 +9,7 @@ from functools import cached_property
 from math import cos, radians, sin, tan
 
 from layerfolio.assembly.courses import Course, courses
-from layerfolio.assembly.junction_types import Junction, Link
+from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End, crosses
 from layerfolio.drawing.detail.on_wall import OnWall
@@ -104,8 +104,6 @@ class EdgePlace(OnWall):
         """The end of a wall course that stops under the roof's depth `d`: it grows with x as the roof rises."""
         return End(self.height(d, 0.0), tan(radians(self.slope)))
 
-    def link(self, letter: str) -> Link | None:
-        return next((one for one in self.junction.links if one.letter == letter), None)
 
     @cached_property
     def outer_edge(self) -> float:
@@ -150,4 +148,3 @@ class EdgePlace(OnWall):
         if self.is_ceiling:
             return self.roof.courses[0].start
         return LOOKOUT if self.has_lookouts else 0.0
-

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from layerfolio.drawing.detail.edge_place import EdgePlace
 from layerfolio.drawing.detail.model import Note
 from layerfolio.drawing.detail.traces import served
-from layerfolio.drawing.detail.words import course_note, joined_words, slots
+from layerfolio.drawing.detail.words import course_note, joined_words, slots, with_choices
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.names import layer_words
 
@@ -80,7 +80,7 @@ def remarks(place: EdgePlace) -> tuple[str, ...]:
         found.append("The notch over the plates is drawn no deeper than a third of the rafter; the engineer sets it.")
     if place.junction.cannot:
         found.append(place.junction.cannot)
-    return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
+    return with_choices(found, place.junction)
 
 
 def order_of_work(place: EdgePlace) -> tuple[str, ...]:

@@ -9,8 +9,8 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm, End
 from layerfolio.drawing.detail.model import Break, Detail, Note, Piece, Sheet, Trace, Word
 from layerfolio.drawing.detail.on_wall import OnWall
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served
-from layerfolio.drawing.detail.words import course_note, joined_words, slots
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, sheet_role
+from layerfolio.drawing.detail.words import course_note, joined_words, slots, with_choices
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.geometry import Outline
 
@@ -19,6 +19,7 @@ AROUND = 12.0  # mm of filling round it
 FALL = tan(radians(2.0))  # outward
 COLLAR = 60.0  # mm of collar on the layer
 OUT = 50.0  # mm of pipe beyond either face
+SIGN = "Pipe, collars and filling are drawn as a sign: diameter and place follow the services drawings."
 UP = 44.0  # paper mm of wall above and below
 
 
@@ -56,10 +57,7 @@ def penetration(junction: Junction, assemblies: Mapping[str, Assembly], units: U
             Word("OUTSIDE", (place.outer - 22 * scale, place.reach - 6 * scale)),
             Word("INSIDE", (place.inner + 12 * scale, place.reach - 6 * scale)),
         ),
-        remarks=(
-            "Pipe, collars and filling are drawn as a sign: diameter and place follow the services drawings.",
-            *(f"{one.text}: {one.because}" for one in junction.choices),
-        ),
+        remarks=with_choices((SIGN,), junction),
         order=_order(place),
         look=_look(place),
     )
@@ -91,13 +89,13 @@ def _band(place: PipePlace, middle: float, half: float, x0: float, x1: float) ->
 def _sheets(place: PipePlace) -> Iterator[Sheet]:
     for one in place.wall.courses:
         if one.sheet:
-            role = "metal" if one.layer.family == "metal" else "membrane"
+            role = sheet_role(one)
             for sign in (1, -1):
                 ends = (one.start, sign * place.reach), (one.start, place.edge(sign).at(one.start))
                 yield Sheet(ends, role, place.wall.name(one.layer))
     for letter, side in (("W", -1), ("A", 1)):
         course = served(place.wall, letter)
-        link = next((one for one in place.junction.links if one.letter == letter), None)
+        link = place.junction.link(letter)
         if course is None or (link and link.broken):
             continue
         for sign in (1, -1):
@@ -111,7 +109,7 @@ def _sheets(place: PipePlace) -> Iterator[Sheet]:
 
 def _traces(place: PipePlace) -> Iterator[Trace]:
     for letters, x in _lines(place):
-        link = next((one for one in place.junction.links if one.letter == letters[0]), None)
+        link = place.junction.link(letters[0])
         runs, ends = [], []
         for sign in (1, -1):
             end = (x, place.axis(x) + sign * (HALF if not (link and link.broken) else HALF + AROUND + 20.0))

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.model import Sheet, Trace
 from layerfolio.drawing.detail.reveal_place import FALL, JOINT, RevealPlace
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, sheet_role
 from layerfolio.drawing.marks import Point
 
 UPTURN, DRIP, OVER = 26.0, 14.0, 28.0  # mm: back of the pan; drip; past the cladding
@@ -20,7 +20,7 @@ def _membranes(place: RevealPlace) -> Iterator[Sheet]:
     for one in place.wall.courses:
         if not one.sheet:
             continue
-        role = "metal" if one.layer.family == "metal" else "membrane"
+        role = sheet_role(one)
         start = place.rain_from if one.zone == "rain" else place.top(one.start)
         line = [place.place(place.far, one.start), place.place(start, one.start)]
         if "water control" in one.layer.serves and place.edge == "jamb" and place.window[0] - one.start > 4.0:
@@ -67,7 +67,7 @@ def _mesh(place: RevealPlace) -> Iterator[Sheet]:
 
 def _tape(place: RevealPlace) -> Iterator[Sheet]:
     """From the wall's air control layer round into the reveal to the window's inner face."""
-    link, course = place.link("A"), place.served("A")
+    link, course = place.junction.link("A"), place.served("A")
     if not link or link.broken or course is None or "tape" not in link.by:
         return
     d, d1 = course.end + 1.2, place.window[1] + 1.2
@@ -109,7 +109,7 @@ def _inward(place: RevealPlace, letters: str, course: Course, off: float) -> Tra
 
 
 def _run(place: RevealPlace, letters: str, line: tuple[Point, ...]) -> Trace:
-    link = place.link(letters[0])
+    link = place.junction.link(letters[0])
     points = tuple(place.place(s, d) for s, d in line)
     if link and link.broken:
         return Trace(letters, (points[:2],), (points[1],))

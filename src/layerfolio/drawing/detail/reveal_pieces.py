@@ -8,7 +8,7 @@ from layerfolio.drawing.detail.model import Piece
 from layerfolio.drawing.detail.reveal_place import DOUBLED, FALL, JOINT, RevealPlace
 from layerfolio.drawing.geometry import Outline
 
-SASH, PANE = 14.0, 36.0  # mm: of the frame before the pane shows; of the pane
+PANE = 36.0  # mm of the pane
 BOARD, BUCK, PACKER = 19.0, 18.0, 30.0
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from layerfolio.assembly.courses import Course
-from layerfolio.assembly.junction_types import Junction, Link
+from layerfolio.assembly.junction_types import Junction
 from layerfolio.drawing.detail.arm import Arm
 from layerfolio.drawing.detail.on_wall import OnWall
 from layerfolio.drawing.detail.traces import served
@@ -94,8 +94,6 @@ class RevealPlace(OnWall):
     def place(self, s: float, d: float) -> Point:
         return self.wall.place(s, d)
 
-    def link(self, letter: str) -> Link | None:
-        return next((one for one in self.junction.links if one.letter == letter), None)
 
     def served(self, letter: str) -> Course | None:
         return served(self.wall, letter)

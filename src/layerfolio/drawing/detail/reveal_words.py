@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from layerfolio.drawing.detail.model import Note, Side
 from layerfolio.drawing.detail.reveal_lines import OVER
 from layerfolio.drawing.detail.reveal_place import FALL, JOINT, RevealPlace
-from layerfolio.drawing.detail.words import course_note, joined_words, slots
+from layerfolio.drawing.detail.words import course_note, joined_words, slots, with_choices
 from layerfolio.drawing.figures import Units
 
 
@@ -78,7 +78,7 @@ def remarks(place: RevealPlace) -> tuple[str, ...]:
         "The window is a sign of its kind: frame, sash, brackets and fixing follow its maker's drawings; joint, flashing, "
         "packers and pan are drawn as commonly built."
     ]
-    return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
+    return with_choices(found, place.junction)
 
 
 def order_of_work(place: RevealPlace) -> tuple[str, ...]:
@@ -105,7 +105,7 @@ def look_at(place: RevealPlace) -> tuple[str, ...]:
     found = []
     if place.edge == "sill":
         found.append("Water poured on the pan comes out in the cavity.")
-    if place.served("A") and not (place.link("A") and place.link("A").broken):
+    if place.served("A") and not (place.junction.link("A") and place.junction.link("A").broken):
         found.append("Tape without folds in the corners before it is covered.")
     found.append("Clear opening and safety glazing as on C4.")
     return tuple(found)

@@ -9,7 +9,7 @@ from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.model import Arrow, Break, Detail, Piece, Sheet, Trace, Word
 from layerfolio.drawing.detail.ridge_place import BOARD, CAP, GAP, RISE, RidgePlace
 from layerfolio.drawing.detail.ridge_words import look_at, notes, order_of_work, remarks
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, sheet_role
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.marks import Point
 
@@ -88,7 +88,7 @@ def _board(place: RidgePlace) -> Iterator[Piece]:
 def _sheets(place: RidgePlace) -> Iterator[Sheet]:
     for one in place.arm.courses:
         if one.sheet:
-            role, name = "metal" if one.layer.family == "metal" else "membrane", place.arm.name(one.layer)
+            role, name = sheet_role(one), place.arm.name(one.layer)
             if one.zone == "rain" and place.vented:
                 line = place.over_ridge(one.start, GAP)
                 yield Sheet(line[:2], role, name)
@@ -119,7 +119,7 @@ def _traces(place: RidgePlace) -> Iterator[Trace]:
             continue
         off = place.off * (1 + 1.1 * max(0, number - 1))
         d = course.start - place.off if letters == "W" else depth_of(place.arm, course, off)
-        link = next((one for one in place.junction.links if one.letter == letters[0]), None)
+        link = place.junction.link(letters[0])
         if link and link.broken:
             line = place.over_ridge(d, 6.0)
             yield Trace(letters, (line[:2], line[2:]), (line[1], line[2]))

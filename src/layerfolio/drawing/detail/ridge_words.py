@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from layerfolio.drawing.detail.model import Note
 from layerfolio.drawing.detail.ridge_place import BOARD, GAP, RISE, RidgePlace
-from layerfolio.drawing.detail.words import course_note, joined_words
+from layerfolio.drawing.detail.words import course_note, joined_words, with_choices
 from layerfolio.drawing.figures import Units
 
 
@@ -40,7 +40,7 @@ def remarks(place: RidgePlace) -> tuple[str, ...]:
     found = ["Ridge board, cap and mesh are drawn as commonly built; the project file does not give their sizes."]
     if place.vented:
         found.append("The slot at the ridge is a sign: vents are judged from the areas in the project file.")
-    return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
+    return with_choices(found, place.junction)
 
 
 def order_of_work(place: RidgePlace) -> tuple[str, ...]:

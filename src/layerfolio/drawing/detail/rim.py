@@ -15,8 +15,8 @@ from layerfolio.drawing.detail.sill_floor import floor_pieces
 from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.sill_wall import wall_pieces
 from layerfolio.drawing.detail.sill_words import wall_notes
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
-from layerfolio.drawing.detail.words import course_note
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, sheet_role, tight_pairs
+from layerfolio.drawing.detail.words import course_note, with_choices
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.geometry import rectangle
 
@@ -105,7 +105,7 @@ def rim_sheets(place: RimPlace) -> Iterator[Sheet]:
     for one in place.wall.courses:
         if not one.sheet:
             continue
-        role, name = "metal" if one.layer.family == "metal" else "membrane", place.wall.name(one.layer)
+        role, name = sheet_role(one), place.wall.name(one.layer)
         if one.zone in ("rain", "outer"):
             yield Sheet(((one.start, place.bottom), (one.start, place.top)), role, name)
         else:
@@ -117,7 +117,7 @@ def rim_sheets(place: RimPlace) -> Iterator[Sheet]:
 
 def _wraps(place: SillPlace) -> bool:
     """Whether air control lies inside the frame, where the joists interrupt it: a strip takes it round the rim."""
-    link = place.link("A")
+    link = place.junction.link("A")
     course = served(place.wall, "A")
     return course is not None and course.start >= place.frame_end - 0.01 and not (link and link.broken)
 
@@ -174,7 +174,7 @@ def _breaks(place: RimPlace) -> Iterator[Break]:
 
 def _remarks(place: RimPlace) -> tuple[str, ...]:
     found = ["Plates, rim and strip are drawn as commonly built; the project file does not give their sizes."]
-    return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
+    return with_choices(found, place.junction)
 
 
 def _order(place: RimPlace) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.detail.model import Sheet, Trace
 from layerfolio.drawing.detail.sill_place import COATING, SillPlace
-from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, tight_pairs
+from layerfolio.drawing.detail.traces import depth_of, insulation_middle, served, sheet_role, tight_pairs
 from layerfolio.drawing.marks import Point
 
 UPSTAND, DRIP = 70.0, 12.0  # mm: of the flashing behind the membrane, of its drip
@@ -52,7 +52,7 @@ def _of_wall(place: SillPlace) -> Iterator[Sheet]:
     for one in place.wall.courses:
         if one.sheet:
             low = place.gap if one.zone in ("rain", "outer") else 0.0
-            role = "metal" if one.layer.family == "metal" else "membrane"
+            role = sheet_role(one)
             foot = place.foot if one.zone == "rain" else low
             yield Sheet(((one.start, foot), (one.start, place.top)), role, place.wall.name(one.layer))
 
@@ -63,7 +63,7 @@ def _of_floor(place: SillPlace) -> Iterator[Sheet]:
         if not one.sheet:
             continue
         y = one.start - place.base
-        role = "metal" if one.layer.family == "metal" else "membrane"
+        role = sheet_role(one)
         yield Sheet(_floor_line(place, one, y), role, place.floor.name(one.layer))
 
 
@@ -94,7 +94,7 @@ def _tape(place: SillPlace) -> Iterator[Sheet]:
     if water and not water.sheet:
         x, y = place.cover - 0.8 * place.scale, place.gap - 3.0 + UPSTAND
         yield Sheet(((x, y - 22.0), (x, y + 26.0)), "tape", "tape")
-    link = place.link("A") or place.link("V")
+    link = place.junction.link("A") or place.junction.link("V")
     course = link and served(place.wall, link.letter)
     if link and not link.broken and course and "tape" in link.by and course.start >= place.frame_end - 0.01:
         x = course.end + 1.2
@@ -122,7 +122,7 @@ def _tight(place: SillPlace) -> Iterator[Trace]:
 
 
 def _around(place: SillPlace, wall: Course | None, floor: Course | None, letters: str, off: float) -> Trace:
-    link = place.link(letters[0])
+    link = place.junction.link(letters[0])
     runs: list[tuple[Point, ...]] = []
     x = depth_of(place.wall, wall, off) if wall else 0.0
     low = _floor_height(place, floor, off) if floor else 0.0

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from layerfolio.assembly.courses import Course, courses
-from layerfolio.assembly.junction_types import Junction, Link
+from layerfolio.assembly.junction_types import Junction
 from layerfolio.assembly.types import Assembly
 from layerfolio.drawing.detail.arm import Arm
 from layerfolio.drawing.detail.on_wall import OnWall
@@ -161,6 +161,3 @@ class SillPlace(OnWall):
     def flashing_fall(self) -> float:
         """How far the flashing falls from the membrane to its drip: five degrees."""
         return 0.09 * (self.cover - self.drip)
-
-    def link(self, letter: str) -> Link | None:
-        return next((one for one in self.junction.links if one.letter == letter), None)

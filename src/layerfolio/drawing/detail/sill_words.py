@@ -7,7 +7,7 @@ from layerfolio.drawing.detail.sill_floor import finish_from, rim_end
 from layerfolio.drawing.detail.sill_place import SillPlace
 from layerfolio.drawing.detail.sill_wall import plates
 from layerfolio.drawing.detail.traces import served
-from layerfolio.drawing.detail.words import course_note, joined_words, slots
+from layerfolio.drawing.detail.words import course_note, joined_words, slots, with_choices
 from layerfolio.drawing.figures import Units
 
 
@@ -84,7 +84,7 @@ def remarks(place: SillPlace) -> tuple[str, ...]:
         found.append(f"{unsaid}Above the ground edge insulation needs a coating.")
     if place.junction.cannot:
         found.append(place.junction.cannot)
-    return (*found, *(f"{one.text}: {one.because}" for one in place.junction.choices))
+    return with_choices(found, place.junction)
 
 
 def order_of_work(place: SillPlace) -> tuple[str, ...]:
@@ -109,7 +109,7 @@ def _after(place: SillPlace) -> str:
 
 def look_at(place: SillPlace) -> tuple[str, ...]:
     found = []
-    if place.link("A") and not place.link("A").broken:
+    if place.junction.link("A") and not place.junction.link("A").broken:
         found.append("Air line unbroken from wall to floor.")
     if (water := served(place.wall, "W")) and water.sheet:
         found.append("Membrane laps the flashing and not the other way round.")

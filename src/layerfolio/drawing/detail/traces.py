@@ -1,5 +1,7 @@
 """Where control lines run in an arm, in building millimetres across it."""
 
+from typing import Literal
+
 from layerfolio.assembly.courses import Course
 from layerfolio.drawing.control import SOFT
 from layerfolio.drawing.detail.arm import Arm
@@ -47,3 +49,8 @@ def tight_pairs(first: Arm, second: Arm) -> list[tuple[Course | None, Course | N
     if len(found) == 2 and found[0][:2] == found[1][:2]:
         return [(*found[0][:2], "AV")]
     return found
+
+
+def sheet_role(course: Course) -> Literal["metal", "membrane"]:
+    """How a layer is drawn that is a line and no body."""
+    return "metal" if course.layer.family == "metal" else "membrane"

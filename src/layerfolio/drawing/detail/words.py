@@ -1,5 +1,7 @@
 """Words of tags in details, and where the tags of one column of layers point."""
 
+from collections.abc import Iterable
+
 from layerfolio.assembly.courses import Course
 from layerfolio.assembly.junction_types import Junction
 from layerfolio.drawing.detail.arm import Arm
@@ -16,6 +18,11 @@ def course_note(arm: Arm, course: Course, at: Point, side: Side, units: Units) -
     if layer.seams in ("taped", "sealed") and "seam" not in words:
         words += f", seams {layer.seams}"
     return Note(words, (at,), side, f"{arm.assembly.name}/{layer.number}")
+
+
+def with_choices(remarks: Iterable[str], junction: Junction) -> tuple[str, ...]:
+    """Remarks of a drawing, and what was derived for it with the reason."""
+    return (*remarks, *(f"{one.text}: {one.because}" for one in junction.choices))
 
 
 LONGEST = 48  # letters of a tag's words; the schedule has the whole sentence
