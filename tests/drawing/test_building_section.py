@@ -1,5 +1,7 @@
 """The section through the whole building: put together without a gap, each control followed from ground to roof."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -94,3 +96,11 @@ def chandlery_meeting():
     folder = Path(__file__).parents[2] / "examples" / "chandlery"
     dossier = compile_dossier(open_project(folder))
     return dossier.junctions, dossier.assemblies
+
+
+def test_a_roof_is_called_broken_off_only_where_there_is_one(chandlery_meeting):
+    junctions, made = chandlery_meeting
+    words = "the roof is broken off"
+    assert any(words in one for one in building_section(BuildingCut(junctions, made, (2.4,), None, 25.0)).remarks)
+    ceiling = {**made, "R1": replace(made["R1"], kind="ceiling")}
+    assert not any(words in one for one in building_section(BuildingCut(junctions, ceiling, (2.4,), None, 25.0)).remarks)

@@ -2,6 +2,11 @@
 
 import pytest
 
+from layerfolio.drawing.building.drawn import SCALES as BUILDINGS
+from layerfolio.drawing.detail.all import SCALES as DETAILS
+from layerfolio.drawing.layout_scale import SCALES as SECTIONS
+from layerfolio.drawing.layout_scale import scale_text
+from layerfolio.drawing.wall_views import SCALES as WALLS
 from layerfolio.drawing.written_scale import BadScale, scale_of
 
 
@@ -20,3 +25,12 @@ def test_ratios_and_inches_to_the_foot(text, meant):
 def test_everything_else_is_refused(text):
     with pytest.raises(BadScale):
         scale_of(text)
+
+
+EVERY = sorted({int(one) for found in (SECTIONS, DETAILS, BUILDINGS, WALLS) for one in found["customary"] if one <= 384})
+
+
+@pytest.mark.parametrize("scale", EVERY)
+def test_every_scale_down_to_a_thirty_second_is_written_in_inches_to_the_foot_and_reads_back(scale):
+    text, ratio = scale_text(scale, "customary").removesuffix(")").split(" (")
+    assert scale_of(text) == scale and ratio == f"1 : {scale}"

@@ -5,13 +5,14 @@ from collections.abc import Sequence
 from layerfolio.drawing.extent import extent
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.geometry import moved
+from layerfolio.drawing.layout_scale import scale_text
 from layerfolio.drawing.lettering import CAPITAL, LINE, SIZE, spread, wide, wrapped
 from layerfolio.drawing.marks import Drawing, Group, Mark, Text
 from layerfolio.drawing.wall_dimensions import chain, height, height_room, printed, steps, whole
 from layerfolio.drawing.wall_foot import wall_foot
 from layerfolio.drawing.wall_marks import TRIANGLE, wall_marks
 from layerfolio.drawing.wall_panels import are_drawn, sheets_of
-from layerfolio.drawing.wall_views import LineView, common_scale, written_scale
+from layerfolio.drawing.wall_views import LineView, common_scale
 
 ASSUMED = "Places of the panels are not stated: they are spread evenly here so that they can be drawn; gaps are not known."
 SHEETS = "Seams: upright sheets of {}, from the start of each panel, are an assumption of this drawing."
@@ -137,4 +138,4 @@ def _drawing(number: int, parts: list[list[Mark]], scale: int, units: Units, wid
         placed += [moved(one, 0.0, (0.0, y - top)) for one in part]
         y -= _tall(part) + BETWEEN
     name = "bracing elevations" if number == 0 else f"bracing elevations {number + 1}"
-    return Drawing(name, width, total, tuple(placed), float(scale), written_scale(scale, units))
+    return Drawing(name, width, total, tuple(placed), float(scale), scale_text(scale, units))

@@ -5,18 +5,19 @@ from collections.abc import Sequence
 from layerfolio.drawing import key
 from layerfolio.drawing.figures import Units
 from layerfolio.drawing.geometry import moved, rectangle
+from layerfolio.drawing.layout_scale import scale_text
 from layerfolio.drawing.lettering import SIZE, middle_text, wide
 from layerfolio.drawing.marks import Curve, Group, Line, Mark, Text
 from layerfolio.drawing.wall_marks import brace_marks, hold_down, opening_marks, panel_marks
 from layerfolio.drawing.wall_panels import BLOCK, SEAM, STUD, STUD_DASH, TICK, TICK_WIDTH, are_drawn, sheets_of
-from layerfolio.drawing.wall_views import LineView, written_scale
+from layerfolio.drawing.wall_views import LineView
 
 SWATCH, ROW = 9.0, 5.6  # width of a sign, and from row to row of the key
 
 
 def wall_foot(lines: Sequence[LineView], scale: int, units: Units, width: float) -> list[Mark]:
     """Check bar with the scale beside it, and the key of the marks below."""
-    text = written_scale(scale, units)
+    text = scale_text(scale, units)
     words = text if units == "customary" else f"Scale {text}"
     bar = Group("check bar", (*key.check_bar(0.2, 0.0, units), _scale_words(words, width)))
     y, x = -11.0, 0.0

@@ -9,7 +9,6 @@ SCALES: dict[str, tuple[int, ...]] = {
     "metric": (50, 100, 200, 500, 1000, 2000),
     "customary": (48, 96, 192, 384, 768, 1536),
 }
-_WRITTEN = {48: '1/4" = 1\'-0"', 96: '1/8" = 1\'-0"', 192: '1/16" = 1\'-0"', 384: '1/32" = 1\'-0"'}
 TALLEST = 62.0  # mm on paper
 
 
@@ -69,9 +68,3 @@ def common_scale(lines: Sequence[LineView], units: Units, room: float) -> int:
         if longest * 1000 / scale <= room and tallest * 1000 / scale <= TALLEST:
             return scale
     return SCALES[units][-1]
-
-
-def written_scale(scale: int, units: Units) -> str:
-    """`1 : 100`, or with the customary way of writing it in front."""
-    plain = f"1 : {scale}"
-    return f"{_WRITTEN[scale]} ({plain})" if units == "customary" and scale in _WRITTEN else plain

@@ -71,7 +71,7 @@ def _remarks(cut: BuildingCut) -> tuple[str, ...]:
     if cut.span and cut.right < cut.span * 1000 - 1.0:
         short = cut.span - cut.right / 1000
         found.append(f"The span is drawn {short:.2f} m shorter than it is, so that it fits the page.")
-    elif not cut.span and cut.first("eave"):
+    elif not cut.span and (eave := cut.first("eave")) and cut.assemblies[eave.of[1]].kind == "roof":
         found.append("How far the ridge is from the wall is not stated: the roof is broken off.")
     head = cut.first("window head")
     if head and cut.window is None:
